@@ -1,0 +1,103 @@
+// Package check gathers the faults of an input. Entry points walk their whole
+// input with it, so that all independent faults come back at once. On a sound
+// input it allocates nothing: a path is put into words only when a fault needs
+// it.
+package check
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"example.org/collinear/units"
+)
+
+// Path leads to a field of an input. The zero Path is the input itself.
+type Path struct {
+	up    *Path
+	name  string
+	index int // for an element of a list: its index; name is then empty
+}
+
+// Field returns the path to a named field of p.
+func (p *Path) Field(name string) Path { return Path{up: p, name: name} }
+
+// Index returns the path to an element of the list p.
+func (p *Path) Index(i int) Path { return Path{up: p, index: i} }
+
+var escape = strings.NewReplacer("~", "~0", "/", "~1")
+
+// String returns the path as a JSON Pointer (RFC 6901).
+func (p *Path) String() string {
+	if p.up == nil {
+		return ""
+	}
+	step := escape.Replace(p.name)
+	if p.name == "" {
+		step = strconv.Itoa(p.index)
+	}
+	return p.up.String() + "/" + step
+}
+
+// Faults gathers faults. The zero value holds none.
+type Faults struct{ list []error }
+
+// Add notes a fault. A value that is nil is left out.
+func (f *Faults) Add(code units.Code, at Path, value any, want string) {
+	fault := &units.Fault{Code: code, Path: at.String(), Want: want}
+	if value != nil {
+		fault.Value = fmt.Sprint(value)
+	}
+	f.list = append(f.list, fault)
+}
+
+// Err returns all faults joined, or nil.
+func (f *Faults) Err() error { return errors.Join(f.list...) }
+
+// Finite asks that q is a finite number.
+func Finite[Q ~float64](f *Faults, at Path, q Q) bool {
+	if x := float64(q); math.IsNaN(x) || math.IsInf(x, 0) {
+		f.Add(units.NotFinite, at, q, "a finite number")
+		return false
+	}
+	return true
+}
+
+// Positive asks that q is finite and above zero; zero counts as missing.
+func Positive[Q ~float64](f *Faults, at Path, q Q, what string) bool {
+	if !Finite(f, at, q) {
+		return false
+	}
+	if q == 0 {
+		f.Add(units.Missing, at, q, what+" above zero")
+		return false
+	}
+	if q < 0 {
+		f.Add(units.OutOfRange, at, q, what+" above zero")
+		return false
+	}
+	return true
+}
+
+// NotNegative asks that q is finite and not below zero.
+func NotNegative[Q ~float64](f *Faults, at Path, q Q, what string) bool {
+	if !Finite(f, at, q) {
+		return false
+	}
+	if q < 0 {
+		f.Add(units.OutOfRange, at, q, what+" not below zero")
+		return false
+	}
+	return true
+}
+
+// Unused asks that q, which this kind of input has no use for, was not given.
+func Unused[Q ~float64](f *Faults, at Path, q Q, by string) bool {
+	if q != 0 {
+		f.Add(units.Conflict, at, q, "no value: "+by+" does not use it")
+		return false
+	}
+	return true
+}

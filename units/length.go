@@ -1,0 +1,42 @@
+package units
+
+import "math"
+
+// Length is a distance, a reading or a displacement. It counts nanometres.
+//
+// A float64 holds every whole number up to 2^53 exactly, so each of these
+// identities holds to the last bit, and so do sums of a few of them:
+//
+//	Mil = 25 400 nm   0.01 mm = 10 000 nm   1/64 in = 396 875 nm
+//	Mil + 2*Mil == 3*Mil        1000*Mil == Inch        12*Inch == Foot
+//
+// A third of an inch is not a whole number of nanometres: Inch/3*3 happens to
+// give Inch back, Inch/49*49 does not.
+//
+// The range that stays exact is 9 007 km. The zero value is no length.
+type Length float64
+
+// The lengths that others are counted in.
+const (
+	Nanometre  Length = 1
+	Micrometre Length = 1e3
+	Millimetre Length = 1e6
+	Metre      Length = 1e9
+	Mil        Length = 25_400     // a thousandth of an inch, also called a thou
+	Inch       Length = 25_400_000 // exactly, ISO 31-1 and since 1959
+	Foot       Length = 12 * Inch
+)
+
+// Round returns the multiple of step that is nearest to l, halves away from
+// zero. Limits and sums of shims are compared after rounding, so that what was
+// entered as equal compares equal. A step that is zero, negative or not finite
+// leaves l as it is.
+func (l Length) Round(step Length) Length {
+	if !(step > 0) || math.IsInf(float64(step), 0) {
+		return l
+	}
+	return Length(math.Round(float64(l/step))) * step
+}
+
+// Per returns the slope of a rise l over a run.
+func (l Length) Per(run Length) Slope { return Slope(l / run) }
