@@ -49,7 +49,8 @@ func (f *Fault) Error() string {
 func (f *Fault) Unwrap() error { return f.Code }
 
 // Faults returns every fault in err, in their order, also from errors that were
-// joined or wrapped: what a form needs to mark its fields. Nil holds none.
+// joined or wrapped: what a form needs to mark its fields. An error that is no
+// fault holds none, and so does nil.
 func Faults(err error) []*Fault {
 	var all []*Fault
 	collect(err, &all)
@@ -58,7 +59,9 @@ func Faults(err error) []*Fault {
 
 func collect(err error, all *[]*Fault) {
 	if f, ok := err.(*Fault); ok {
-		*all = append(*all, f)
+		if f != nil {
+			*all = append(*all, f)
+		}
 		return
 	}
 	if joined, ok := err.(interface{ Unwrap() []error }); ok {

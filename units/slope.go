@@ -4,8 +4,17 @@ import "math"
 
 // Slope is the inclination of a line as the ratio of its rise to its run: the
 // tangent of the angle. It has no unit of its own; 1 mm/m, 1 mil/in and 0.001
-// are the same slope. A slope and an angle differ (1 mrad is 1 mm/m less
-// 3.3e-7 of it), so the step from one to the other has a name.
+// are the same slope.
+//
+// Held to the last bit: MillimetrePerMetre == MilPerInch,
+// 10*MillimetrePerMetre == MillimetrePer100Millimetres, and
+// Mil.Per(Inch) == MilPerInch. Not held: a thousandth is not a float64, so
+// 3*MilPerInch is not Mil.Per(Inch) taken three times by addition, and
+// s.Over(run).Per(run) may differ from s in the last bit. A slope and an angle
+// differ (1 mm/m is an angle of 1 mrad less 3.3e-7 of it), so the step from one
+// to the other has a name.
+//
+// The zero value is parallel.
 type Slope float64
 
 // The slopes that others are counted in.

@@ -1,20 +1,33 @@
 package units
 
 // Temperature is a point on the scale, not a difference: two of them cannot be
-// added. The zero value is 20 degrees C, the reference temperature of ISO 1.
-// Two temperatures are equal under == when their values in degrees C are.
+// added, only a TemperatureDifference to one. It holds degrees C. The zero value
+// is 20 degrees C, the reference temperature of ISO 1. Two temperatures are
+// equal under == when their values in degrees C are.
+//
+// Held to the last bit: Fahrenheit(68) == Celsius(20) == Temperature{},
+// Fahrenheit(32) == Celsius(0), Fahrenheit(212) == Celsius(100). Not held: most
+// degrees F are not a float64 in degrees C, so Fahrenheit(f).Fahrenheit() may
+// differ from f in the last bits, and so may Fahrenheit(f), which rounds three
+// times, from the same temperature read as text, which is rounded once.
 type Temperature struct {
 	celsius float64 // zero unless other is set
 	other   bool    // not 20 degrees C
 }
 
-// TemperatureDifference is the distance between two temperatures, in kelvin.
+// TemperatureDifference is the distance between two temperatures. It counts
+// kelvin.
+//
+// Held to the last bit: Kelvin is 1, 9*FahrenheitDegree == 5*Kelvin, and
+// t.Plus(d).Minus(t) == d for whole degrees. Not held: a degree F is not a
+// float64, so degrees F added up one by one collect the error. The zero value is
+// no difference.
 type TemperatureDifference float64
 
 // The differences that others are counted in.
 const (
 	Kelvin           TemperatureDifference = 1
-	FahrenheitDegree TemperatureDifference = 5.0 / 9 // rounded; 9 of them are 5 K to 2e-16 of it
+	FahrenheitDegree TemperatureDifference = 5.0 / 9 // rounded to the nearest float64
 )
 
 // Celsius returns the temperature of c degrees C.
@@ -38,7 +51,7 @@ func (t Temperature) Celsius() float64 {
 }
 
 // Fahrenheit returns t in degrees F.
-func (t Temperature) Fahrenheit() float64 { return float64(t.Celsius()*9/5) + 32 }
+func (t Temperature) Fahrenheit() float64 { return t.In(InFahrenheit) }
 
 // Minus returns how much warmer t is than u.
 func (t Temperature) Minus(u Temperature) TemperatureDifference {

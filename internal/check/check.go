@@ -50,8 +50,14 @@ func (f *Faults) Add(code units.Code, at Path, value any, want string) {
 	if value != nil {
 		fault.Value = fmt.Sprint(value)
 	}
-	f.list = append(f.list, fault)
+	f.Append(fault)
 }
+
+// Append notes a fault that was found elsewhere.
+func (f *Faults) Append(fault *units.Fault) { f.list = append(f.list, fault) }
+
+// Len returns how many faults were noted.
+func (f *Faults) Len() int { return len(f.list) }
 
 // Err returns all faults joined, or nil.
 func (f *Faults) Err() error { return errors.Join(f.list...) }

@@ -1,0 +1,116 @@
+package align
+
+import (
+	"math"
+
+	"example.org/collinear/internal/check"
+	"example.org/collinear/units"
+)
+
+// Foot is a station at which a machine stands on its feet: both feet of one end.
+type Foot struct {
+	Name string       `json:"name"`
+	X    units.Length `json:"x"`          // signed station
+	U    units.Length `json:"u,omitzero"` // standard uncertainty of X
+}
+
+// Move is how far the feet of one station go: up is positive (shims equally
+// under both feet), towards 3 o'clock is positive.
+type Move struct {
+	Foot  Foot
+	By    Vector
+	U     Vector // standard uncertainty of By; NaN when Basis is Unknown
+	Basis Basis  // where U comes from
+}
+
+// Corrections returns the move at every foot that takes the movable machine to
+// its target, for an estimate that is what was found minus the target:
+//
+//	by = -(offset + slope*x)    u^2 = Voo + 2 x Vos + x^2 Vss + slope^2 u(x)^2
+//
+// in each plane. With more than two feet the moves lie on one line, so that the
+// frame is not bent. To move the stationary machine instead, exchange the signs.
+//
+// It refuses an empty list (Missing), a name given twice (Duplicate), a station
+// that is not finite (NotFinite) and a negative uncertainty (OutOfRange), with
+// paths from /feet.
+func (e Estimate) Corrections(feet ...Foot) ([]Move, error) {
+	return e.AppendCorrections(make([]Move, 0, len(feet)), feet...)
+}
+
+// AppendCorrections is Corrections appended to dst; it allocates nothing where
+// dst has room. On refusal dst is returned as it was.
+func (e Estimate) AppendCorrections(dst []Move, feet ...Foot) ([]Move, error) {
+	if err := checkFeet(feet); err != nil {
+		return dst, err
+	}
+	moves := dst
+	for i := range feet {
+		move := e.correction(feet[i])
+		if !move.finite() {
+			return dst, tooFar(i, feet[i].X)
+		}
+		moves = append(moves, move)
+	}
+	return moves, nil
+}
+
+func (e Estimate) correction(f Foot) Move {
+	w, u := e.At(f.X)
+	tilt := e.Value.Tilt()
+	basis := e.Cov.Basis
+	if f.U != 0 {
+		basis = max(basis, Stated)
+	}
+	return Move{
+		Foot: f,
+		By:   Vector{0 - w.Horizontal, 0 - w.Vertical}, // 0 - w, not -w: no negative zero
+		U: Vector{
+			units.Length(root2(float64(u.Horizontal), float64(tilt.Horizontal.Over(f.U)))),
+			units.Length(root2(float64(u.Vertical), float64(tilt.Vertical.Over(f.U)))),
+		},
+		Basis: basis,
+	}
+}
+
+func (m *Move) finite() bool {
+	size := float64(m.By.Horizontal) + float64(m.By.Vertical)
+	return !math.IsNaN(size) && !math.IsInf(size, 0)
+}
+
+func tooFar(i int, x units.Length) error {
+	var faults check.Faults
+	var root check.Path
+	list := root.Field("feet")
+	foot := list.Index(i)
+	faults.Add(units.OutOfRange, foot.Field("x"), x, "a station at which the move is a number")
+	return faults.Err()
+}
+
+func checkFeet(feet []Foot) error {
+	var faults check.Faults
+	var root check.Path
+	list := root.Field("feet")
+	if len(feet) == 0 {
+		faults.Add(units.Missing, list, nil, "at least one foot")
+	}
+	for i := range feet {
+		foot := list.Index(i)
+		check.Finite(&faults, foot.Field("x"), feet[i].X)
+		check.NotNegative(&faults, foot.Field("u"), feet[i].U, "a standard uncertainty")
+		if named(feet[:i], feet[i].Name) {
+			faults.Add(units.Duplicate, foot.Field("name"), feet[i].Name, "a name that no other foot has")
+		}
+	}
+	return faults.Err()
+}
+
+// named tells whether one of the feet has this name; no name is none.
+func named(feet []Foot, name string) bool {
+	for i := range feet {
+		if name != "" && feet[i].Name == name {
+			return true
+		}
+	}
+	return false
+}

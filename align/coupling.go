@@ -1,0 +1,97 @@
+package align
+
+import (
+	"example.org/collinear/internal/check"
+	"example.org/collinear/units"
+)
+
+// Coupling is what joins the two shafts. A short coupling (Span zero) is judged
+// by the offset at its centre and the slope, a spacer coupling by the tilt at
+// each flex plane.
+type Coupling struct {
+	Name     string       `json:"name,omitempty"`
+	Diameter units.Length `json:"diameter,omitzero"` // across which a gap is given
+	Span     units.Length `json:"span,omitzero"`     // flex plane to flex plane, symmetric about x = 0; not shaft end to shaft end
+}
+
+// Gap returns how much wider the faces stand at the widest place of the
+// coupling's diameter than across from it, and where that place is, in the
+// library's view: slope times diameter, open at 6 o'clock for a positive
+// vertical slope and at 9 for a positive horizontal one. With no slope it is
+// zero at 12. It refuses a diameter that is not above zero (at /diameter).
+func (k Coupling) Gap(c Centreline) (opening units.Length, at units.Clock, err error) {
+	if err := positive("diameter", k.Diameter, "a diameter"); err != nil {
+		return 0, 0, err
+	}
+	tilt := c.Tilt()
+	opening = tilt.Size().Over(k.Diameter)
+	if opening == 0 {
+		return 0, 0, nil
+	}
+	return opening, tilt.Direction().Opposite(), nil
+}
+
+// FlexTilts returns the tilts that a spacer coupling's flex planes at x = -L/2
+// and +L/2 have to take: stationary is the spacer less the stationary shaft,
+// movable the movable shaft less the spacer.
+//
+//	stationary = offset/L + slope/2        movable = slope/2 - offset/L
+//
+// Their sum is the slope. Derived here from the spacer as a straight line
+// between the flex planes; exact for lines of small slope. It refuses a span
+// that is not above zero (at /span).
+func (k Coupling) FlexTilts(c Centreline) (stationary, movable Tilt, err error) {
+	if err := positive("span", k.Span, "a distance from flex plane to flex plane"); err != nil {
+		return Tilt{}, Tilt{}, err
+	}
+	plane := func(l Line) (s, m units.Slope) {
+		swing := l.Offset.Per(k.Span)
+		return swing + l.Slope/2, l.Slope/2 - swing
+	}
+	stationary.Horizontal, movable.Horizontal = plane(c.Horizontal)
+	stationary.Vertical, movable.Vertical = plane(c.Vertical)
+	return stationary, movable, nil
+}
+
+// FromFlexTilts returns the centreline whose flex planes take the given tilts:
+// the inverse of FlexTilts.
+//
+//	slope = stationary + movable        offset = (stationary - movable) L/2
+func (k Coupling) FromFlexTilts(stationary, movable Tilt) (Centreline, error) {
+	if err := positive("span", k.Span, "a distance from flex plane to flex plane"); err != nil {
+		return Centreline{}, err
+	}
+	plane := func(s, m units.Slope) Line {
+		return Line{Offset: (s - m).Over(k.Span) / 2, Slope: s + m}
+	}
+	return Centreline{
+		Horizontal: plane(stationary.Horizontal, movable.Horizontal),
+		Vertical:   plane(stationary.Vertical, movable.Vertical),
+	}, nil
+}
+
+// SlopeFromGap returns the tilt whose gap across the diameter d is opening, open
+// at the clock position at, in the library's view: the inverse of
+// [Coupling.Gap]. A negative opening is one that is closed there. It refuses a
+// diameter that is not above zero (at /diameter) and numbers that are not
+// finite.
+func SlopeFromGap(opening units.Length, at units.Clock, d units.Length) (Tilt, error) {
+	var faults check.Faults
+	var root check.Path
+	check.Finite(&faults, root.Field("opening"), opening)
+	check.Finite(&faults, root.Field("at"), at)
+	check.Positive(&faults, root.Field("diameter"), d, "a diameter")
+	if err := faults.Err(); err != nil {
+		return Tilt{}, err
+	}
+	slope := float64(opening.Per(d))
+	sin, cos := at.SinCos()
+	return Tilt{units.Slope(0 - slope*sin), units.Slope(0 - slope*cos)}, nil // 0 - s: no negative zero
+}
+
+func positive(field string, l units.Length, what string) error {
+	var faults check.Faults
+	var root check.Path
+	check.Positive(&faults, root.Field(field), l, what)
+	return faults.Err()
+}

@@ -1,0 +1,170 @@
+package align
+
+import (
+	"math"
+
+	"example.org/collinear/units"
+)
+
+// Basis says where an uncertainty comes from. Unknown is not zero.
+type Basis uint8
+
+// The bases, from the firmest to the weakest.
+const (
+	Declared Basis = iota // exact by declaration: a target, a drawing
+	Stated                // from uncertainties that the caller stated
+	Scatter               // from the scatter of the readings about the fit
+	Unknown               // nothing was stated and no reading was left over to tell
+)
+
+var basisNames = names{"declared", "stated", "scatter", "unknown"}
+
+// String returns the wire form, for one "stated".
+func (b Basis) String() string { return basisNames.word(uint8(b)) }
+
+// MarshalText gives the wire form.
+func (b Basis) MarshalText() ([]byte, error) { return basisNames.marshal(uint8(b)) }
+
+// UnmarshalText reads the wire form.
+func (b *Basis) UnmarshalText(text []byte) error {
+	i, err := basisNames.unmarshal(text)
+	if err == nil {
+		*b = Basis(i)
+	}
+	return err
+}
+
+// The four numbers of a centreline, always in this order.
+const (
+	offsetY = iota
+	slopeY
+	offsetZ
+	slopeZ
+	four // how many there are
+)
+
+// Covariance is the joint uncertainty of the four numbers of a centreline. The
+// zero value is exact by declaration. Its JSON form holds the basis, the four
+// standard uncertainties with their units, and their correlations.
+type Covariance struct {
+	Basis Basis
+	DoF   float64             // degrees of freedom behind a Scatter; zero for the other bases
+	v     [four][four]float64 // millimetres and ratios; zero when Declared or Unknown
+}
+
+// NewCovariance returns a covariance from the standard uncertainty u of each of
+// the four numbers and their correlations, in the order horizontal offset and
+// slope, vertical offset and slope. Declared and Unknown take no numbers. It
+// refuses numbers that are not finite (NotFinite), a negative uncertainty
+// (OutOfRange), and correlations that cannot be: not symmetric, not one on the
+// diagonal, or together impossible (Conflict).
+func NewCovariance(basis Basis, u Centreline, correlation [4][4]float64) (Covariance, error) {
+	c := Covariance{Basis: basis}
+	if err := checkCovariance(basis, u, correlation); err != nil {
+		return Covariance{}, err
+	}
+	s := u.numbers()
+	for i := range c.v {
+		for j := range c.v[i] {
+			c.v[i][j] = s[i] * s[j] * correlation[i][j]
+		}
+	}
+	return c, nil
+}
+
+// numbers returns the four numbers in millimetres and ratios.
+func (c Centreline) numbers() [four]float64 {
+	return [four]float64{
+		mm(c.Horizontal.Offset), float64(c.Horizontal.Slope),
+		mm(c.Vertical.Offset), float64(c.Vertical.Slope),
+	}
+}
+
+// centreline is the inverse of numbers.
+func centreline(b [four]float64) Centreline {
+	return Centreline{
+		Horizontal: Line{fromMM(b[offsetY]), units.Slope(b[slopeY])},
+		Vertical:   Line{fromMM(b[offsetZ]), units.Slope(b[slopeZ])},
+	}
+}
+
+// Standard returns the standard uncertainty of each of the four numbers, never
+// negative; NaN in each when the basis is Unknown.
+func (c Covariance) Standard() Centreline {
+	var u [four]float64
+	for i := range u {
+		u[i] = c.root(c.v[i][i])
+	}
+	return centreline(u)
+}
+
+// root is the standard uncertainty whose square is variance.
+func (c Covariance) root(variance float64) float64 {
+	if c.Basis == Unknown {
+		return math.NaN()
+	}
+	return math.Sqrt(max(0, variance))
+}
+
+// Correlation returns the correlations of the four numbers, in the order
+// horizontal offset and slope, vertical offset and slope. A number that is
+// exact or unknown is not correlated with any other.
+func (c Covariance) Correlation() [4][4]float64 {
+	var r [four][four]float64
+	for i := range r {
+		for j := range r[i] {
+			if scale := math.Sqrt(c.v[i][i]) * math.Sqrt(c.v[j][j]); scale > 0 {
+				r[i][j] = c.v[i][j] / scale
+			}
+		}
+		r[i][i] = 1
+	}
+	return r
+}
+
+// at returns the standard uncertainty of w at station x, in each plane.
+func (c Covariance) at(x units.Length) Vector {
+	v, m := &c.v, mm(x)
+	plane := func(o, s int) units.Length {
+		return fromMM(c.root(v[o][o] + float64(2*m*v[o][s]) + float64(m*m*v[s][s])))
+	}
+	return Vector{plane(offsetY, slopeY), plane(offsetZ, slopeZ)}
+}
+
+// plus returns the covariance of a sum or a difference of independent parts. Its
+// basis is the weaker of the two; its degrees of freedom are the fewer, which
+// never claims more than is known.
+func (c Covariance) plus(d Covariance) Covariance {
+	sum := Covariance{Basis: max(c.Basis, d.Basis)}
+	switch sum.Basis {
+	case Unknown:
+		return sum
+	case Scatter:
+		sum.DoF = fewer(c.DoF, d.DoF)
+	}
+	for i := range sum.v {
+		for j := range sum.v[i] {
+			sum.v[i][j] = c.v[i][j] + d.v[i][j]
+		}
+	}
+	return sum
+}
+
+// fewer returns the smaller of two degrees of freedom, where zero means that
+// the part has none to count.
+func fewer(a, b float64) float64 {
+	if a == 0 || b == 0 {
+		return a + b
+	}
+	return min(a, b)
+}
+
+// times returns the covariance of k times the centreline.
+func (c Covariance) times(k float64) Covariance {
+	for i := range c.v {
+		for j := range c.v[i] {
+			c.v[i][j] *= k * k
+		}
+	}
+	return c
+}

@@ -1,0 +1,133 @@
+package align
+
+import (
+	"encoding/json"
+	"math"
+
+	"example.org/collinear/internal/check"
+	"example.org/collinear/units"
+)
+
+// covarianceJSON is the wire form of a Covariance. U and Correlation are absent
+// where there is nothing to say: exact, or unknown.
+type covarianceJSON struct {
+	Basis       Basis          `json:"basis"`
+	DoF         float64        `json:"dof,omitzero"`
+	U           *Centreline    `json:"u,omitempty"`
+	Correlation *[4][4]float64 `json:"correlation,omitempty"`
+}
+
+// MarshalJSON gives the basis, the standard uncertainties and the correlations.
+func (c Covariance) MarshalJSON() ([]byte, error) {
+	wire := covarianceJSON{Basis: c.Basis, DoF: c.DoF}
+	if c.Basis != Declared && c.Basis != Unknown {
+		u, r := c.Standard(), c.Correlation()
+		wire.U, wire.Correlation = &u, &r
+	}
+	return json.Marshal(wire)
+}
+
+// UnmarshalJSON reads what MarshalJSON gives; the variances come back to
+// rounding. It refuses what NewCovariance refuses.
+func (c *Covariance) UnmarshalJSON(data []byte) error {
+	var wire covarianceJSON
+	if err := json.Unmarshal(data, &wire); err != nil {
+		return err
+	}
+	u, r := Centreline{}, uncorrelated
+	if wire.U != nil {
+		u = *wire.U
+	}
+	if wire.Correlation != nil {
+		r = *wire.Correlation
+	}
+	read, err := NewCovariance(wire.Basis, u, r)
+	if err != nil {
+		return err
+	}
+	if err := checkDoF(wire.Basis, wire.DoF); err != nil {
+		return err
+	}
+	read.DoF = wire.DoF
+	*c = read
+	return nil
+}
+
+var uncorrelated = [4][4]float64{{1, 0, 0, 0}, {0, 1, 0, 0}, {0, 0, 1, 0}, {0, 0, 0, 1}}
+
+func checkDoF(basis Basis, dof float64) error {
+	var faults check.Faults
+	var root check.Path
+	at := root.Field("dof")
+	if check.NotNegative(&faults, at, dof, "degrees of freedom") && dof > 0 && basis != Scatter {
+		faults.Add(units.Conflict, at, dof, "none: only a scatter has them")
+	}
+	return faults.Err()
+}
+
+func checkCovariance(basis Basis, u Centreline, r [4][4]float64) error {
+	var faults check.Faults
+	var root check.Path
+	if !basisNames.known(uint8(basis)) {
+		faults.Add(units.OutOfRange, root.Field("basis"), basis, "a known basis")
+	}
+	checkStandard(&faults, root.Field("u"), basis, u)
+	checkCorrelation(&faults, root.Field("correlation"), r)
+	return faults.Err()
+}
+
+func checkStandard(faults *check.Faults, at check.Path, basis Basis, u Centreline) {
+	plane := func(name string, l Line) {
+		line := at.Field(name)
+		check.NotNegative(faults, line.Field("offset"), l.Offset, "an uncertainty")
+		check.NotNegative(faults, line.Field("slope"), l.Slope, "an uncertainty")
+	}
+	plane("horizontal", u.Horizontal)
+	plane("vertical", u.Vertical)
+	if (basis == Declared || basis == Unknown) && u != (Centreline{}) {
+		faults.Add(units.Conflict, at, nil, "no uncertainty: the basis is "+basis.String())
+	}
+}
+
+// checkCorrelation asks for a matrix that random numbers could have. Rounding
+// of one part in 1e9 is let through, so that what was written out reads back.
+func checkCorrelation(faults *check.Faults, at check.Path, r [4][4]float64) {
+	const rounding = 1e-9
+	for i := range r {
+		row := at.Index(i)
+		for j := range r[i] {
+			if !check.Finite(faults, row.Index(j), r[i][j]) {
+				return
+			}
+			if math.Abs(r[i][j]-r[j][i]) > rounding || (i == j && r[i][j] != 1) {
+				faults.Add(units.Conflict, row.Index(j), r[i][j], "a symmetric matrix with ones on its diagonal")
+				return
+			}
+		}
+	}
+	if !possible(r, rounding) {
+		faults.Add(units.Conflict, at, nil, "correlations that are possible together (no negative eigenvalue)")
+	}
+}
+
+// possible runs a Cholesky factorisation, which ends at a negative pivot exactly
+// where a symmetric matrix has a negative eigenvalue.
+func possible(r [4][4]float64, rounding float64) bool {
+	for k := range r {
+		if r[k][k] < -rounding {
+			return false
+		}
+		for i := k + 1; i < four; i++ {
+			if r[k][k] <= rounding {
+				if math.Abs(r[i][k]) > math.Sqrt(rounding) {
+					return false
+				}
+				continue
+			}
+			for j := k + 1; j < four; j++ {
+				r[i][j] -= r[i][k] * r[k][j] / r[k][k]
+			}
+		}
+	}
+	return true
+}

@@ -1,0 +1,45 @@
+package dial
+
+import (
+	"example.org/collinear/align"
+	"example.org/collinear/internal/check"
+	"example.org/collinear/units"
+)
+
+// FaceFace is a face dial at each end of a spacer coupling.
+type FaceFace struct {
+	Span         units.Length `json:"span"`          // flex plane to flex plane, above zero
+	AtStationary Face         `json:"at_stationary"` // between the stationary hub and the spacer, on either
+	AtMovable    Face         `json:"at_movable"`    // between the spacer and the movable hub, on either
+	View         align.View   `json:"view"`
+	Limits       Limits       `json:"limits,omitzero"`
+}
+
+// Sets returns the method's general form, for align.Fit and Predict: the
+// stationary joint, then the movable one. Readings of a return to the start are
+// left out.
+func (m FaceFace) Sets() [2]align.Set {
+	return [2]align.Set{
+		m.AtStationary.joint(align.Stationary, m.Span, m.View),
+		m.AtMovable.joint(align.Movable, m.Span, m.View),
+	}
+}
+
+// Solve returns the centreline by the closed form
+//
+//	tilt = (F12 - F6)/D at each joint    slope = a_s + a_m    offset = (a_s - a_m) L/2
+//
+// for the vertical plane, 3 and 9 in place of 12 and 6 for the horizontal; a
+// tilt changes sign where the face is far. It refuses input that is not sound
+// with paths from the method (/at_movable/diameter); a miss over the limits is
+// a warning.
+func (m FaceFace) Solve() (Result, error) {
+	sets := m.Sets()
+	return solve([2]part{
+		{set: sets[0], readings: m.AtStationary.Readings, field: "at_stationary", round: true},
+		{set: sets[1], readings: m.AtMovable.Readings, field: "at_movable", round: true},
+	}, m.Limits, &check.Faults{}, func(s, v *sweep) align.Centreline {
+		c, _ := align.Coupling{Span: m.Span}.FromFlexTilts(m.AtStationary.tilt(s), m.AtMovable.tilt(v)) // the span is sound
+		return c
+	})
+}

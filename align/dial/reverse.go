@@ -1,0 +1,52 @@
+package dial
+
+import (
+	"example.org/collinear/align"
+	"example.org/collinear/internal/check"
+	"example.org/collinear/units"
+)
+
+// Reverse is two rim dials, each on one shaft and touching the other.
+type Reverse struct {
+	CarriedByStationary Rim        `json:"carried_by_stationary"` // touches the movable shaft
+	CarriedByMovable    Rim        `json:"carried_by_movable"`    // touches the stationary shaft
+	View                align.View `json:"view"`                  // both sets are named from this one standpoint
+	Limits              Limits     `json:"limits,omitzero"`
+}
+
+// Sets returns the method's general form, for align.Fit and Predict: the dial
+// carried by the stationary shaft, then that carried by the movable one.
+// Readings of a return to the start are left out.
+func (m Reverse) Sets() [2]align.Set {
+	return [2]align.Set{
+		m.CarriedByStationary.set(align.Stationary, m.View),
+		m.CarriedByMovable.set(align.Movable, m.View),
+	}
+}
+
+// Solve returns the centreline by the closed form
+//
+//	w = +-(R12 - R6)/2 at both stations     slope = (w_m - w_s)/(x_m - x_s)
+//
+// for the vertical plane, 3 and 9 in place of 12 and 6 for the horizontal; plus
+// for the dial carried by the stationary shaft. It refuses input that is not
+// sound with paths from the method (/carried_by_movable/sag), and two dials at
+// one station (Conflict); a miss over the limits is a warning.
+func (m Reverse) Solve() (Result, error) {
+	sets := m.Sets()
+	s, v := m.CarriedByStationary, m.CarriedByMovable
+	var faults check.Faults
+	var root check.Path
+	if s.Station == v.Station {
+		field := root.Field("carried_by_movable")
+		faults.Add(units.Conflict, field.Field("station"), v.Station, "a station other than that of the other dial")
+	}
+	return solve([2]part{
+		{set: sets[0], readings: s.Readings, field: "carried_by_stationary"},
+		{set: sets[1], readings: v.Readings, field: "carried_by_movable"},
+	}, m.Limits, &faults, func(onMovable, onStationary *sweep) align.Centreline {
+		return through(
+			s.Station, s.displaced(align.Stationary, onMovable),
+			v.Station, v.displaced(align.Movable, onStationary))
+	})
+}

@@ -1,0 +1,37 @@
+package align
+
+import "example.org/collinear/units"
+
+// Estimate is a centreline with its covariance. The zero value is in line,
+// exactly.
+type Estimate struct {
+	Value Centreline `json:"value"`
+	Cov   Covariance `json:"cov"`
+}
+
+// Exact returns c as an estimate without uncertainty, by declaration: a target
+// from the maker, a line off a drawing.
+func Exact(c Centreline) Estimate { return Estimate{Value: c} }
+
+// Plus returns the sum of two independent estimates; their covariances add.
+func (e Estimate) Plus(f Estimate) Estimate {
+	return Estimate{Value: e.Value.Plus(f.Value), Cov: e.Cov.plus(f.Cov)}
+}
+
+// Minus returns e less f, two independent estimates; their covariances add.
+// What was found minus the target is the residual from which corrections and
+// verdicts follow.
+func (e Estimate) Minus(f Estimate) Estimate {
+	return Estimate{Value: e.Value.Minus(f.Value), Cov: e.Cov.plus(f.Cov)}
+}
+
+// Times returns k times e.
+func (e Estimate) Times(k float64) Estimate {
+	return Estimate{Value: e.Value.Times(k), Cov: e.Cov.times(k)}
+}
+
+// At returns where the centreline passes at station x, and the standard
+// uncertainty in each plane; that is NaN when the basis is Unknown.
+func (e Estimate) At(x units.Length) (w, u Vector) {
+	return e.Value.At(x), e.Cov.at(x)
+}

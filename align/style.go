@@ -1,0 +1,97 @@
+package align
+
+import "example.org/collinear/units"
+
+// Style is how a move is put into words. The zero value is in hundredths of a
+// millimetre, seen from behind the movable machine, with the clock's own words.
+type Style struct {
+	Unit   units.LengthUnit `json:"unit"`
+	Digits int              `json:"digits,omitzero"` // decimals; zero: as the unit is read on the floor (0.01 mm, 0.1 mil, 0.0001 in, 1 um); negative: none
+	View   View             `json:"view"`            // where the crew stands that reads the words
+	Three  string           `json:"three,omitempty"` // the crew's own name for what lies at its 3 o'clock ("north"), and so on
+	Nine   string           `json:"nine,omitempty"`
+	Twelve string           `json:"twelve,omitempty"` // on a vertical machine, where nothing is raised: the mark at 12
+	Six    string           `json:"six,omitempty"`
+}
+
+// String puts the move into words in the zero [Style].
+func (m Move) String() string { return m.Text(Style{}) }
+
+// Text puts the move into words, for one "inboard: lower 2.7 mil, push 4.0 mil
+// towards 9 o'clock". A move that rounds to nothing is left: "inboard: leave".
+func (m Move) Text(s Style) string {
+	vertical, horizontal := s.height(m.By.Vertical), s.sideways(m.By.Horizontal)
+	words := vertical + ", " + horizontal
+	switch {
+	case vertical == "" && horizontal == "":
+		words = "leave"
+	case vertical == "":
+		words = "leave the height, " + horizontal
+	case horizontal == "":
+		words = vertical + ", leave sideways"
+	}
+	if m.Foot.Name == "" {
+		return words
+	}
+	return m.Foot.Name + ": " + words
+}
+
+// height is the vertical move in words, or nothing if it rounds to nothing.
+func (s Style) height(by units.Length) string {
+	amount := s.amount(by)
+	switch {
+	case amount == "":
+		return ""
+	case s.Twelve != "" || s.Six != "":
+		return "push " + amount + " towards " + pick(by > 0, s.Twelve, s.Six, "12 o'clock", "6 o'clock")
+	case by > 0:
+		return "raise " + amount
+	}
+	return "lower " + amount
+}
+
+// sideways is the horizontal move in words, or nothing if it rounds to nothing.
+func (s Style) sideways(by units.Length) string {
+	amount := s.amount(by)
+	if amount == "" {
+		return ""
+	}
+	towardsThree := (by > 0) == (s.View == FromMovable)
+	return "push " + amount + " towards " + pick(towardsThree, s.Three, s.Nine, "3 o'clock", "9 o'clock")
+}
+
+// pick chooses the caller's name for one side or the other, or the clock's.
+func pick(first bool, one, other, clockOne, clockOther string) string {
+	if !first {
+		one, clockOne = other, clockOther
+	}
+	if one != "" {
+		return one
+	}
+	return clockOne
+}
+
+// amount is the size of a move with its unit, or nothing if it rounds to
+// nothing.
+func (s Style) amount(by units.Length) string {
+	text := max(by, -by).Text(s.Unit, s.digits())
+	if text == units.Length(0).Text(s.Unit, s.digits()) {
+		return ""
+	}
+	return text
+}
+
+func (s Style) digits() int {
+	if s.Digits != 0 {
+		return max(0, s.Digits)
+	}
+	switch s.Unit {
+	case units.InMils:
+		return 1
+	case units.InInches:
+		return 4
+	case units.InMicrometres:
+		return 0
+	}
+	return 2
+}
