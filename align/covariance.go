@@ -14,7 +14,7 @@ const (
 	Declared Basis = iota // exact by declaration: a target, a drawing
 	Stated                // from uncertainties that the caller stated
 	Scatter               // from the scatter of the readings about the fit
-	Unknown               // nothing was stated and no reading was left over to tell
+	Unknown               // nothing was stated, and no reading left over tells
 )
 
 var basisNames = names{"declared", "stated", "scatter", "unknown"}

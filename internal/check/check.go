@@ -29,16 +29,22 @@ func (p *Path) Index(i int) Path { return Path{up: p, index: i} }
 
 var escape = strings.NewReplacer("~", "~0", "/", "~1")
 
-// String returns the path as a JSON Pointer (RFC 6901).
+// String returns the path as a JSON Pointer (RFC 6901). It walks up in a loop
+// and copies the names: with a recursion, or names that live on in the result,
+// the compiler would put every path on the heap, also of sound input.
 func (p *Path) String() string {
-	if p.up == nil {
-		return ""
+	pointer := ""
+	for ; p.up != nil; p = p.up {
+		pointer = "/" + p.step() + pointer
 	}
-	step := escape.Replace(p.name)
+	return pointer
+}
+
+func (p *Path) step() string {
 	if p.name == "" {
-		step = strconv.Itoa(p.index)
+		return strconv.Itoa(p.index)
 	}
-	return p.up.String() + "/" + step
+	return escape.Replace(strings.Clone(p.name))
 }
 
 // Faults gathers faults. The zero value holds none.

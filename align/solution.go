@@ -1,0 +1,197 @@
+package align
+
+import (
+	"math"
+	"strings"
+
+	"example.org/collinear/internal/lsq"
+	"example.org/collinear/units"
+)
+
+// A solution is the least-squares answer in millimetres and ratios, before it
+// is put into quantities.
+type solution struct {
+	beta      [four]float64
+	unit      [four][four]float64 // (A'WA)^-1: the covariance if the weights are right
+	condition float64
+	stated    bool    // whether weights are 1/u
+	readings  int     // how many
+	zeros     int     // how many constants were fitted beside beta
+	sum       float64 // weighted squares of the residuals
+	size      float64 // weighted squares of the readings
+	weight    float64 // sum of the squared weights
+}
+
+// limitCondition is where the last digit of a float64 is gone for some number:
+// twelve of its sixteen digits, less what the reading itself can lose.
+const limitCondition = 1e12
+
+func (s *solution) solve(sets []Set) error {
+	var work [four * (four + 1)]float64
+	common := lsq.In(work[:], four)
+	var seen [four]float64 // squared lengths of the columns before the zeros were eliminated
+	for i := range sets {
+		s.take(&common, &seen, &sets[i])
+	}
+	s.sum += common.SumSquares()
+	if err := s.see(&common, &seen); err != nil {
+		return err
+	}
+	common.Solve(s.beta[:])
+	var flat [four * four]float64
+	common.Covariance(flat[:])
+	for i := range s.unit {
+		copy(s.unit[i][:], flat[four*i:])
+	}
+	return nil
+}
+
+// take reduces one set to its own triangle in (zero, sine, cosine). Its first
+// row settles the zero; the other two, which no longer know of it, enter the
+// common equations. Plane rotations keep this equal to the joint fit, also when
+// the set alone is singular.
+func (s *solution) take(common *lsq.Triangle, seen *[four]float64, set *Set) {
+	var r reduced
+	r.reduce(set)
+	l := set.Probe.law()
+	for i := range r.rows {
+		sin, cos := r.rows[i][0], r.rows[i][1]
+		row := l.row(sin, cos)
+		common.Add(row[:], r.rhs[i])
+	}
+	for i, column := range l.row(math.Sqrt(r.sin2), math.Sqrt(r.cos2)) {
+		seen[i] += float64(column * column)
+	}
+	s.sum += r.sum
+	s.size += r.size
+	s.weight += r.weight
+	s.stated = set.uncertainty(0) != 0
+	s.readings += len(set.Readings)
+	s.zeros++
+}
+
+// row spreads a sine and a cosine over the four numbers.
+func (l law) row(sin, cos float64) [four]float64 {
+	return [four]float64{
+		offsetY: l.onOffset * sin, slopeY: l.onSlope * sin,
+		offsetZ: l.onOffset * cos, slopeZ: l.onSlope * cos,
+	}
+}
+
+// reduced is one set as two equations in the sine and the cosine of its own
+// harmonic, free of its zero, worth as much as all its readings.
+type reduced struct {
+	rows       [2][2]float64
+	rhs        [2]float64
+	sum        float64 // weighted squares that no harmonic explains
+	size       float64 // weighted squares of the readings
+	weight     float64 // sum of the squared weights
+	sin2, cos2 float64 // weighted squares of sine and cosine
+}
+
+func (r *reduced) reduce(set *Set) {
+	var work [3 * (3 + 1)]float64
+	own := lsq.In(work[:], 3)
+	for i := range set.Readings {
+		sin, cos := set.sinCos(i)
+		w := set.weight(i)
+		row := [3]float64{w, w * sin, w * cos}
+		rhs := w * set.corrected(i, cos)
+		own.Add(row[:], rhs)
+		r.size += float64(rhs * rhs)
+		r.weight += float64(w * w)
+		r.sin2 += float64(row[1] * row[1])
+		r.cos2 += float64(row[2] * row[2])
+	}
+	for i := range r.rows {
+		var row [3]float64
+		r.rhs[i] = own.Row(row[:], i+1)
+		r.rows[i] = [2]float64{row[1], row[2]}
+	}
+	r.sum = own.SumSquares()
+}
+
+// weight is one over the uncertainty of reading i in millimetres, or one.
+func (s *Set) weight(i int) float64 {
+	if u := s.uncertainty(i); u != 0 {
+		return 1 / mm(u)
+	}
+	return 1
+}
+
+// see computes the condition and refuses what is singular, naming the numbers
+// that stand in a direction which the readings do not see.
+func (s *solution) see(common *lsq.Triangle, seen *[four]float64) error {
+	var scale, singular [four]float64
+	var right, work [four * four]float64
+	for i := range scale {
+		scale[i] = math.Sqrt(seen[i])
+	}
+	common.SVD(scale[:], singular[:], right[:], work[:])
+	s.condition = singular[0] / singular[four-1]
+	if s.condition < limitCondition {
+		return nil
+	}
+	var blind [four]bool
+	for j := range singular {
+		if singular[j]*limitCondition > singular[0] {
+			continue
+		}
+		for i := range blind {
+			blind[i] = blind[i] || math.Abs(right[four*i+j]) > 1e-6
+		}
+	}
+	return refuse(units.Unseen, "readings that see the "+blindWords(blind))
+}
+
+func blindWords(blind [four]bool) string {
+	words := [four]string{"horizontal offset", "horizontal slope", "vertical offset", "vertical slope"}
+	var unseen []string
+	for i, b := range blind {
+		if b {
+			unseen = append(unseen, words[i])
+		}
+	}
+	return strings.Join(unseen, ", ")
+}
+
+func (s *solution) dof() int { return max(0, s.readings-s.zeros-four) }
+
+// scatters tells whether the residuals say anything: some are left over, and
+// they are more than rounding.
+func (s *solution) scatters() bool {
+	const rounding = 1e-12
+	return s.dof() > 0 && s.sum > float64(rounding*rounding)*s.size
+}
+
+// scatter is the standard deviation of a reading of average weight.
+func (s *solution) scatter() units.Length {
+	if !s.scatters() {
+		return 0
+	}
+	average := s.weight / float64(s.readings)
+	return fromMM(math.Sqrt(s.sum / float64(s.dof()) / average))
+}
+
+// covariance is that of the readings, stated or from their scatter, and that of
+// what the readings of a set share.
+func (s *solution) covariance(sets []Set) Covariance {
+	c := Covariance{Basis: Stated}
+	factor := 1.0
+	if !s.stated {
+		if !s.scatters() {
+			return Covariance{Basis: Unknown}
+		}
+		c.Basis, c.DoF = Scatter, float64(s.dof())
+		factor = s.sum / float64(s.dof())
+	}
+	for i := range c.v {
+		for j := range c.v[i] {
+			c.v[i][j] = factor * s.unit[i][j]
+		}
+	}
+	for i := range sets {
+		s.addShared(&c, &sets[i])
+	}
+	return c
+}
