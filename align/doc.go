@@ -38,7 +38,7 @@
 // radius are small. At 1 mm and 2 mm/m, on rims of 40 mm radius and more, read
 // at the four quarters, it is within 10 nm of exact three-dimensional geometry.
 // On a part of a turn the circle of the rim matters sooner: with 1 mm along the
-// middle of the arc and a rim of 75 mm it is off by 7.5, 10.4, 11.7 and 12.6 um
+// middle of the arc and a rim of 75 mm it is off by 7.5, 10.4, 11.6 and 12.6 um
 // on arcs of 180, 120, 90 and 60 degrees (derived here, checked by simulation).
 //
 // # Before you touch the machine
