@@ -13,7 +13,7 @@ type Fitted struct {
 	Estimate
 	DegreesOfFreedom int           `json:"degrees_of_freedom"` // readings less unknowns: four numbers and one zero per set
 	Scatter          units.Length  `json:"scatter"`            // standard deviation of one reading (of average weight) about the fit; zero where no reading is left over to tell, or they agree to rounding
-	Condition        float64       `json:"condition"`          // of the equations with columns scaled to one length: 2 to 10 for good sets, the factor by which a short arc or a short distance magnifies errors; from 1e12 up it counts as singular
+	Condition        float64       `json:"condition"`          // how much more an error of the readings can count than on a full turn with probes well apart, which is about 1: the cost of a short arc or a short distance
 	Warnings         []units.Fault `json:"warnings,omitempty"`
 }
 
@@ -30,9 +30,15 @@ type Fitted struct {
 // propagated on their own to first order (JCGM 100:2008, 5.2) and do not average
 // out.
 //
+// The condition is one over the least singular value of the equations, free of
+// the zeros, whose columns are scaled as a full turn would leave them; turning
+// the clock does not change it. Numbers agree with exact arithmetic to some
+// rounding units times the condition times the readings.
+//
 // It is linear; the package comment says where that holds. It refuses input
 // that is not sound, each fault with its path below /sets, and readings that
-// cannot see one of the four numbers (Unseen, at /sets). A spread of readings
+// cannot see one of the four numbers, with a condition of 1e12 and more (Unseen,
+// at /sets). A spread of readings
 // under 0.5 um or over 25 mm is answered with a warning that asks about the
 // unit. A sound set without warnings allocates nothing.
 func Fit(sets ...Set) (Fitted, error) {

@@ -29,7 +29,7 @@ const limitCondition = 1e12
 func (s *solution) solve(sets []Set) error {
 	var work [four * (four + 1)]float64
 	common := lsq.In(work[:], four)
-	var seen [four]float64 // squared lengths of the columns before the zeros were eliminated
+	var seen law // squared lengths of the columns of an offset and of a slope, before the zeros were eliminated
 	for i := range sets {
 		s.take(&common, &seen, &sets[i])
 	}
@@ -50,7 +50,7 @@ func (s *solution) solve(sets []Set) error {
 // row settles the zero; the other two, which no longer know of it, enter the
 // common equations. Plane rotations keep this equal to the joint fit, also when
 // the set alone is singular.
-func (s *solution) take(common *lsq.Triangle, seen *[four]float64, set *Set) {
+func (s *solution) take(common *lsq.Triangle, seen *law, set *Set) {
 	var r reduced
 	r.reduce(set)
 	l := set.Probe.law()
@@ -59,9 +59,8 @@ func (s *solution) take(common *lsq.Triangle, seen *[four]float64, set *Set) {
 		row := l.row(sin, cos)
 		common.Add(row[:], r.rhs[i])
 	}
-	for i, column := range l.row(math.Sqrt(r.sin2), math.Sqrt(r.cos2)) {
-		seen[i] += float64(column * column)
-	}
+	seen.onOffset += float64(l.onOffset * l.onOffset * r.weight / 2)
+	seen.onSlope += float64(l.onSlope * l.onSlope * r.weight / 2)
 	s.sum += r.sum
 	s.size += r.size
 	s.weight += r.weight
@@ -81,12 +80,11 @@ func (l law) row(sin, cos float64) [four]float64 {
 // reduced is one set as two equations in the sine and the cosine of its own
 // harmonic, free of its zero, worth as much as all its readings.
 type reduced struct {
-	rows       [2][2]float64
-	rhs        [2]float64
-	sum        float64 // weighted squares that no harmonic explains
-	size       float64 // weighted squares of the readings
-	weight     float64 // sum of the squared weights
-	sin2, cos2 float64 // weighted squares of sine and cosine
+	rows   [2][2]float64
+	rhs    [2]float64
+	sum    float64 // weighted squares that no harmonic explains
+	size   float64 // weighted squares of the readings
+	weight float64 // sum of the squared weights
 }
 
 func (r *reduced) reduce(set *Set) {
@@ -100,8 +98,6 @@ func (r *reduced) reduce(set *Set) {
 		own.Add(row[:], rhs)
 		r.size += float64(rhs * rhs)
 		r.weight += float64(w * w)
-		r.sin2 += float64(row[1] * row[1])
-		r.cos2 += float64(row[2] * row[2])
 	}
 	for i := range r.rows {
 		var row [3]float64
@@ -120,21 +116,22 @@ func (s *Set) weight(i int) float64 {
 }
 
 // see computes the condition and refuses what is singular, naming the numbers
-// that stand in a direction which the readings do not see.
-func (s *solution) see(common *lsq.Triangle, seen *[four]float64) error {
-	var scale, singular [four]float64
+// that stand in a direction which the readings do not see. The columns are
+// scaled as a full turn would leave them, alike in both planes, so that turning
+// the clock changes nothing and the best that can be is one.
+func (s *solution) see(common *lsq.Triangle, seen *law) error {
+	var singular [four]float64
 	var right, work [four * four]float64
-	for i := range scale {
-		scale[i] = math.Sqrt(seen[i])
-	}
+	offset, slope := math.Sqrt(seen.onOffset), math.Sqrt(seen.onSlope)
+	scale := [four]float64{offsetY: offset, slopeY: slope, offsetZ: offset, slopeZ: slope}
 	common.SVD(scale[:], singular[:], right[:], work[:])
-	s.condition = singular[0] / singular[four-1]
+	s.condition = 1 / singular[four-1]
 	if s.condition < limitCondition {
 		return nil
 	}
 	var blind [four]bool
 	for j := range singular {
-		if singular[j]*limitCondition > singular[0] {
+		if singular[j]*limitCondition > 1 {
 			continue
 		}
 		for i := range blind {

@@ -5,10 +5,11 @@ import "math"
 // Angle is a plane angle. It counts radians.
 //
 // Held to the last bit: 1000*Milliradian == Radian. Not held: a degree is not a
-// float64, so 180*Degree is pi only to the nearest, and sums of degrees collect
-// the error; a position round a shaft is therefore a Clock. An angle and the
-// slope of the same number differ by a third of its cube (1 mrad is a slope of
-// 1 mm/m and 3.3e-7 of it), so the step from one to the other has a name.
+// float64, so 180*Degree is pi only to the nearest, and 18 degrees added up one
+// by one are not 18*Degree; a position round a shaft is therefore a Clock. An
+// angle and the slope of the same number differ by a third of its cube (1 mrad
+// is a slope of 1 mm/m and 3.3e-7 of it), so the step from one to the other has
+// a name.
 //
 // The zero value is no angle.
 type Angle float64

@@ -16,8 +16,8 @@ var angles = quantity{
 	name: "Angle",
 	units: []unit{
 		InRadians:      named("rad", "1"),
-		InMilliradians: named("mrad", "1e-3"),
-		InMicroradians: named("urad", "1e-6"),
+		InMilliradians: named("mrad", "1/1e3"),
+		InMicroradians: named("urad", "1/1e6"),
 		InDegrees:      named("deg", pi+"/180"),
 	},
 }
@@ -44,16 +44,16 @@ func MustParseAngle(s string) Angle { return must(ParseAngle(s)) }
 func (a Angle) String() string { return angles.wire(float64(a)) }
 
 // Text returns a in a unit with so many digits after the point, halves rounded
-// away from zero: "22.5 deg". It rounds the value that is held, which may
-// stand a hair off the decimal number that was entered. It has no sign for zero.
-// See MaxDigits for digits out of range; a unit that does not exist is taken for
+// away from zero: "22.5 deg". It rounds the value that is held, which may stand
+// a hair off the decimal number that was entered. It has no sign for zero. See
+// MaxDigits for digits out of range; a unit that does not exist is taken for
 // rad.
 func (a Angle) Text(u AngleUnit, digits int) string {
 	return angles.text(float64(a), int(u), digits)
 }
 
-// In returns the number of units that a is, with at most the last bit or two in doubt, and NaN for
-// a unit that does not exist.
+// In returns the number of units that a is, rounded at each of at most two
+// steps, and NaN for a unit that does not exist.
 func (a Angle) In(u AngleUnit) float64 { return angles.in(float64(a), int(u)) }
 
 // MarshalText returns the wire form. An angle that is not finite is a *Fault.

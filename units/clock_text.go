@@ -71,8 +71,8 @@ func small(digits string) int {
 func MustParseClock(s string) Clock { return must(ParseClock(s)) }
 
 // String returns the wire form: "10:30" for a whole number of minutes from
-// 12:00 to 11:59, and degrees, "37.3 deg", for everything else, also a
-// full turn or more. It loses nothing: ParseClock gives c back.
+// 12:00 to 11:59, and degrees, "37.3 deg", for everything else, also a full
+// turn or more. It loses nothing: ParseClock gives c back.
 func (c Clock) String() string {
 	minutes := float64(c / Minute)
 	if !(0 <= minutes && minutes < 720) || minutes != math.Trunc(minutes) {

@@ -1,7 +1,7 @@
 package units
 
-// TemperatureDifferenceUnit is a unit that a TemperatureDifference can be shown in. The zero value is the
-// unit of the wire form.
+// TemperatureDifferenceUnit is a unit that a TemperatureDifference can be shown
+// in. The zero value is the unit of the wire form.
 type TemperatureDifferenceUnit uint8
 
 // The units of temperature difference.
@@ -35,8 +35,8 @@ func ParseTemperatureDifference(s string) (TemperatureDifference, error) {
 	return TemperatureDifference(x), err
 }
 
-// MustParseTemperatureDifference is ParseTemperatureDifference for tests and constants: it panics where that
-// returns an error.
+// MustParseTemperatureDifference is ParseTemperatureDifference for tests and
+// constants: it panics where that returns an error.
 func MustParseTemperatureDifference(s string) TemperatureDifference {
 	return must(ParseTemperatureDifference(s))
 }
@@ -46,30 +46,32 @@ func MustParseTemperatureDifference(s string) TemperatureDifference {
 func (d TemperatureDifference) String() string { return differences.wire(float64(d)) }
 
 // Text returns d in a unit with so many digits after the point, halves rounded
-// away from zero: "18.0 °F". It rounds the value that is held, which may
-// stand a hair off the decimal number that was entered. It has no sign for zero.
-// See MaxDigits for digits out of range; a unit that does not exist is taken for
-// K.
+// away from zero: "18.0 °F". It rounds the value that is held, which may stand
+// a hair off the decimal number that was entered. It has no sign for zero. See
+// MaxDigits for digits out of range; a unit that does not exist is taken for K.
 func (d TemperatureDifference) Text(u TemperatureDifferenceUnit, digits int) string {
 	return differences.text(float64(d), int(u), digits)
 }
 
-// In returns the number of units that d is, with at most the last bit or two in doubt, and NaN for
-// a unit that does not exist.
+// In returns the number of units that d is, rounded at each of at most two
+// steps, and NaN for a unit that does not exist.
 func (d TemperatureDifference) In(u TemperatureDifferenceUnit) float64 {
 	return differences.in(float64(d), int(u))
 }
 
-// MarshalText returns the wire form. A temperature difference that is not finite is a *Fault.
+// MarshalText returns the wire form. A temperature difference that is not
+// finite is a *Fault.
 func (d TemperatureDifference) MarshalText() ([]byte, error) { return differences.marshal(float64(d)) }
 
-// UnmarshalText reads what ParseTemperatureDifference reads. On an error it leaves d as it is.
+// UnmarshalText reads what ParseTemperatureDifference reads. On an error it
+// leaves d as it is.
 func (d *TemperatureDifference) UnmarshalText(text []byte) error {
 	return unmarshal(d, text, ParseTemperatureDifference)
 }
 
-// ParseTemperatureDifferenceUnit reads the name of a unit in any of the spellings of
-// ParseTemperatureDifference. The error is a *Fault: Missing or Unknown.
+// ParseTemperatureDifferenceUnit reads the name of a unit in any of the
+// spellings of ParseTemperatureDifference. The error is a *Fault: Missing or
+// Unknown.
 func ParseTemperatureDifferenceUnit(s string) (TemperatureDifferenceUnit, error) {
 	u, err := differences.parseUnit(s)
 	return TemperatureDifferenceUnit(u), err
@@ -84,8 +86,8 @@ func (u TemperatureDifferenceUnit) MarshalText() ([]byte, error) {
 	return differences.marshalUnit(int(u))
 }
 
-// UnmarshalText reads what ParseTemperatureDifferenceUnit reads. On an error it leaves u as it
-// is.
+// UnmarshalText reads what ParseTemperatureDifferenceUnit reads. On an error it
+// leaves u as it is.
 func (u *TemperatureDifferenceUnit) UnmarshalText(text []byte) error {
 	return unmarshal(u, text, ParseTemperatureDifferenceUnit)
 }

@@ -4,9 +4,9 @@ package units
 // kelvin. It counts 1/K.
 //
 // Held to the last bit: PerKelvin is 1. Not held: PerFahrenheitDegree is 1.8
-// rounded, and no coefficient of a metal is a whole number of anything, so what
-// is entered as 11.34e-6 per kelvin and as 6.3e-6 per degree F may differ in the
-// last bit. The zero value does not grow.
+// rounded, and no coefficient of a metal is a whole number of anything, so
+// 9.5e-6*PerFahrenheitDegree at run time may differ in the last bit from the
+// text "9.5e-6 1/°F", which is rounded once. The zero value does not grow.
 type Expansion float64
 
 // The coefficients that others are counted in.

@@ -8,9 +8,11 @@ package units
 //	Mil = 25 400 nm   0.01 mm = 10 000 nm   1/64 in = 396 875 nm
 //	Mil + 2*Mil == 3*Mil   2.5*Mil == 63 500 nm   1000*Mil == Inch   12*Inch == Foot
 //
-// A third of an inch is not a whole number of nanometres: Inch/3*3 happens to
-// give Inch back, Inch/49*49 does not. Nor does 0.1*Mil + 0.2*Mil miss 0.3*Mil:
-// both are 7 620 nm.
+// Not held: a third of an inch is not a whole number of nanometres, so Inch/3*3
+// happens to give Inch back but Inch/41*41 does not. And a decimal fraction
+// that is no float64 is rounded before it is multiplied, constants too: 1.1*Mil
+// misses 27 940 nm by 4e-12 nm. The text "1.1 mil", 11*Mil/10 and a Round to
+// whole nanometres hit it.
 //
 // Whole nanometres stay exact up to 9 007 km. The zero value is no length.
 type Length float64

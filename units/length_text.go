@@ -63,7 +63,7 @@ func (l Length) Text(u LengthUnit, digits int) string {
 	return lengths.text(float64(l), int(u), digits)
 }
 
-// In returns the number of units that l is, to the last bit, and NaN for a unit
+// In returns the number of units that l is, rounded once, and NaN for a unit
 // that does not exist.
 func (l Length) In(u LengthUnit) float64 { return lengths.in(float64(l), int(u)) }
 

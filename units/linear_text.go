@@ -1,7 +1,7 @@
 package units
 
-// LinearSpeedUnit is a unit that a LinearSpeed can be shown in. The zero value is the
-// unit of the wire form.
+// LinearSpeedUnit is a unit that a LinearSpeed can be shown in. The zero value
+// is the unit of the wire form.
 type LinearSpeedUnit uint8
 
 // The units of linear speed.
@@ -33,8 +33,8 @@ func ParseLinearSpeed(s string) (LinearSpeed, error) {
 	return LinearSpeed(x), err
 }
 
-// MustParseLinearSpeed is ParseLinearSpeed for tests and constants: it panics where that
-// returns an error.
+// MustParseLinearSpeed is ParseLinearSpeed for tests and constants: it panics
+// where that returns an error.
 func MustParseLinearSpeed(s string) LinearSpeed { return must(ParseLinearSpeed(s)) }
 
 // String returns the wire form, in mm/s: "12 mm/s". It loses nothing:
@@ -43,21 +43,23 @@ func (s LinearSpeed) String() string { return linearSpeeds.wire(float64(s)) }
 
 // Text returns s in a unit with so many digits after the point, halves rounded
 // away from zero: "1.13 in/s". It rounds the value that is held, which may
-// stand a hair off the decimal number that was entered. It has no sign for zero.
-// See MaxDigits for digits out of range; a unit that does not exist is taken for
-// mm/s.
+// stand a hair off the decimal number that was entered. It has no sign for
+// zero. See MaxDigits for digits out of range; a unit that does not exist is
+// taken for mm/s.
 func (s LinearSpeed) Text(u LinearSpeedUnit, digits int) string {
 	return linearSpeeds.text(float64(s), int(u), digits)
 }
 
-// In returns the number of units that s is, with at most the last bit or two in doubt, and NaN for
-// a unit that does not exist.
+// In returns the number of units that s is, rounded at each of at most two
+// steps, and NaN for a unit that does not exist.
 func (s LinearSpeed) In(u LinearSpeedUnit) float64 { return linearSpeeds.in(float64(s), int(u)) }
 
-// MarshalText returns the wire form. A linear speed that is not finite is a *Fault.
+// MarshalText returns the wire form. A linear speed that is not finite is a
+// *Fault.
 func (s LinearSpeed) MarshalText() ([]byte, error) { return linearSpeeds.marshal(float64(s)) }
 
-// UnmarshalText reads what ParseLinearSpeed reads. On an error it leaves s as it is.
+// UnmarshalText reads what ParseLinearSpeed reads. On an error it leaves s as
+// it is.
 func (s *LinearSpeed) UnmarshalText(text []byte) error { return unmarshal(s, text, ParseLinearSpeed) }
 
 // ParseLinearSpeedUnit reads the name of a unit in any of the spellings of
@@ -74,8 +76,8 @@ func (u LinearSpeedUnit) String() string { return linearSpeeds.unitName(int(u)) 
 // *Fault.
 func (u LinearSpeedUnit) MarshalText() ([]byte, error) { return linearSpeeds.marshalUnit(int(u)) }
 
-// UnmarshalText reads what ParseLinearSpeedUnit reads. On an error it leaves u as it
-// is.
+// UnmarshalText reads what ParseLinearSpeedUnit reads. On an error it leaves u
+// as it is.
 func (u *LinearSpeedUnit) UnmarshalText(text []byte) error {
 	return unmarshal(u, text, ParseLinearSpeedUnit)
 }

@@ -27,8 +27,8 @@ type quantity struct {
 	units []unit // in the order of the type's unit constants; the first is that of the wire form
 }
 
-// named returns a unit. The factor is a decimal number, or two with a stroke
-// between them.
+// named returns a unit. The factor is a whole number, or two with a stroke
+// between them, so that In rounds as seldom as can be; only pi is neither.
 func named(name, factor string, others ...string) unit {
 	above, below, found := strings.Cut(factor, "/")
 	if !found {

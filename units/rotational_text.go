@@ -1,7 +1,7 @@
 package units
 
-// RotationalSpeedUnit is a unit that a RotationalSpeed can be shown in. The zero value is the
-// unit of the wire form.
+// RotationalSpeedUnit is a unit that a RotationalSpeed can be shown in. The
+// zero value is the unit of the wire form.
 type RotationalSpeedUnit uint8
 
 // The units of rotational speed.
@@ -31,8 +31,8 @@ func ParseRotationalSpeed(s string) (RotationalSpeed, error) {
 	return RotationalSpeed(x), err
 }
 
-// MustParseRotationalSpeed is ParseRotationalSpeed for tests and constants: it panics where that
-// returns an error.
+// MustParseRotationalSpeed is ParseRotationalSpeed for tests and constants: it
+// panics where that returns an error.
 func MustParseRotationalSpeed(s string) RotationalSpeed { return must(ParseRotationalSpeed(s)) }
 
 // String returns the wire form, in rpm: "1780 rpm". It loses nothing:
@@ -40,24 +40,26 @@ func MustParseRotationalSpeed(s string) RotationalSpeed { return must(ParseRotat
 func (s RotationalSpeed) String() string { return rotationalSpeeds.wire(float64(s)) }
 
 // Text returns s in a unit with so many digits after the point, halves rounded
-// away from zero: "29.7 Hz". It rounds the value that is held, which may
-// stand a hair off the decimal number that was entered. It has no sign for zero.
-// See MaxDigits for digits out of range; a unit that does not exist is taken for
+// away from zero: "29.7 Hz". It rounds the value that is held, which may stand
+// a hair off the decimal number that was entered. It has no sign for zero. See
+// MaxDigits for digits out of range; a unit that does not exist is taken for
 // rpm.
 func (s RotationalSpeed) Text(u RotationalSpeedUnit, digits int) string {
 	return rotationalSpeeds.text(float64(s), int(u), digits)
 }
 
-// In returns the number of units that s is, rounded once, and NaN for
-// a unit that does not exist.
+// In returns the number of units that s is, rounded once, and NaN for a unit
+// that does not exist.
 func (s RotationalSpeed) In(u RotationalSpeedUnit) float64 {
 	return rotationalSpeeds.in(float64(s), int(u))
 }
 
-// MarshalText returns the wire form. A rotational speed that is not finite is a *Fault.
+// MarshalText returns the wire form. A rotational speed that is not finite is a
+// *Fault.
 func (s RotationalSpeed) MarshalText() ([]byte, error) { return rotationalSpeeds.marshal(float64(s)) }
 
-// UnmarshalText reads what ParseRotationalSpeed reads. On an error it leaves s as it is.
+// UnmarshalText reads what ParseRotationalSpeed reads. On an error it leaves s
+// as it is.
 func (s *RotationalSpeed) UnmarshalText(text []byte) error {
 	return unmarshal(s, text, ParseRotationalSpeed)
 }
@@ -78,8 +80,8 @@ func (u RotationalSpeedUnit) MarshalText() ([]byte, error) {
 	return rotationalSpeeds.marshalUnit(int(u))
 }
 
-// UnmarshalText reads what ParseRotationalSpeedUnit reads. On an error it leaves u as it
-// is.
+// UnmarshalText reads what ParseRotationalSpeedUnit reads. On an error it
+// leaves u as it is.
 func (u *RotationalSpeedUnit) UnmarshalText(text []byte) error {
 	return unmarshal(u, text, ParseRotationalSpeedUnit)
 }

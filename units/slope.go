@@ -6,13 +6,12 @@ import "math"
 // tangent of the angle. It has no unit of its own; 1 mm/m, 1 mil/in and 0.001
 // are the same slope.
 //
-// Held to the last bit: MillimetrePerMetre == MilPerInch,
-// 10*MillimetrePerMetre == MillimetrePer100Millimetres, and
-// Mil.Per(Inch) == MilPerInch. Not held: a thousandth is not a float64, so
-// 3*MilPerInch is not Mil.Per(Inch) taken three times by addition, and
-// s.Over(run).Per(run) may differ from s in the last bit. A slope and an angle
-// differ (1 mm/m is an angle of 1 mrad less 3.3e-7 of it), so the step from one
-// to the other has a name.
+// Held to the last bit: MillimetrePerMetre == MilPerInch, 10*MillimetrePerMetre
+// == MillimetrePer100Millimetres, and Mil.Per(Inch) == MilPerInch. Not held: a
+// thousandth is not a float64, so MilPerInch added up ten times is not
+// 10*MilPerInch, and s.Over(run).Per(run) may differ from s in the last bit. A
+// slope and an angle differ (1 mm/m is an angle of 1 mrad less 3.3e-7 of it),
+// so the step from one to the other has a name.
 //
 // The zero value is parallel.
 type Slope float64

@@ -20,10 +20,10 @@ var slopes = quantity{
 	name:  "Slope",
 	shift: 3,
 	units: []unit{
-		InMillimetresPerMetre:          named("mm/m", "1e-3"),
-		InMilsPerInch:                  named("mil/in", "1e-3"),
-		InMillimetresPer100Millimetres: named("mm/100mm", "1e-2", "mm/100 mm"),
-		InMicrometresPerMetre:          named("um/m", "1e-6"),
+		InMillimetresPerMetre:          named("mm/m", "1/1e3"),
+		InMilsPerInch:                  named("mil/in", "1/1e3"),
+		InMillimetresPer100Millimetres: named("mm/100mm", "1/1e2", "mm/100 mm"),
+		InMicrometresPerMetre:          named("um/m", "1/1e6"),
 		InMilsPerFoot:                  named("mil/ft", "1/12e3"),
 		InInchesPerFoot:                named("in/ft", "1/12"),
 		InInchesPerInch:                named("in/in", "1"),
@@ -58,15 +58,15 @@ func (s Slope) String() string { return slopes.wire(float64(s)) }
 
 // Text returns s in a unit with so many digits after the point, halves rounded
 // away from zero: "0.50 mil/in". It rounds the value that is held, which may
-// stand a hair off the decimal number that was entered. It has no sign for zero.
-// See MaxDigits for digits out of range; a unit that does not exist is taken for
-// mm/m.
+// stand a hair off the decimal number that was entered. It has no sign for
+// zero. See MaxDigits for digits out of range; a unit that does not exist is
+// taken for mm/m.
 func (s Slope) Text(u SlopeUnit, digits int) string {
 	return slopes.text(float64(s), int(u), digits)
 }
 
-// In returns the number of units that s is, with at most the last bit or two in doubt, and NaN for
-// a unit that does not exist.
+// In returns the number of units that s is, rounded once, and NaN for a unit
+// that does not exist.
 func (s Slope) In(u SlopeUnit) float64 { return slopes.in(float64(s), int(u)) }
 
 // MarshalText returns the wire form. A slope that is not finite is a *Fault.

@@ -1,9 +1,9 @@
 package units
 
 // Temperature is a point on the scale, not a difference: two of them cannot be
-// added, only a TemperatureDifference to one. It holds degrees C. The zero value
-// is 20 degrees C, the reference temperature of ISO 1. Two temperatures are
-// equal under == when their values in degrees C are.
+// added, only a TemperatureDifference to one. It holds degrees C. The zero
+// value is 20 degrees C, the reference temperature of ISO 1. Two temperatures
+// are equal under == when their values in degrees C are.
 //
 // Held to the last bit: Fahrenheit(68) == Celsius(20) == Temperature{},
 // Fahrenheit(32) == Celsius(0), Fahrenheit(212) == Celsius(100). Not held: most
@@ -20,8 +20,8 @@ type Temperature struct {
 //
 // Held to the last bit: Kelvin is 1, 9*FahrenheitDegree == 5*Kelvin, and
 // t.Plus(d).Minus(t) == d for whole degrees. Not held: a degree F is not a
-// float64, so degrees F added up one by one collect the error. The zero value is
-// no difference.
+// float64, so nine of them added up one by one are not 5*Kelvin. The zero value
+// is no difference.
 type TemperatureDifference float64
 
 // The differences that others are counted in.

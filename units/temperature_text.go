@@ -1,7 +1,7 @@
 package units
 
-// TemperatureUnit is a unit that a Temperature can be shown in. The zero value is the
-// unit of the wire form.
+// TemperatureUnit is a unit that a Temperature can be shown in. The zero value
+// is the unit of the wire form.
 type TemperatureUnit uint8
 
 // The units of temperature.
@@ -39,8 +39,8 @@ func ParseTemperature(s string) (Temperature, error) {
 	return Celsius(x), nil
 }
 
-// MustParseTemperature is ParseTemperature for tests and constants: it panics where that
-// returns an error.
+// MustParseTemperature is ParseTemperature for tests and constants: it panics
+// where that returns an error.
 func MustParseTemperature(s string) Temperature { return must(ParseTemperature(s)) }
 
 // String returns the wire form, in degrees C: "25.3 °C". It loses nothing:
@@ -48,22 +48,24 @@ func MustParseTemperature(s string) Temperature { return must(ParseTemperature(s
 func (t Temperature) String() string { return temperatures.wire(t.Celsius()) }
 
 // Text returns t in a unit with so many digits after the point, halves rounded
-// away from zero: "77.5 °F". It rounds the value that is held, which may
-// stand a hair off the decimal number that was entered. It has no sign for zero.
-// See MaxDigits for digits out of range; a unit that does not exist is taken for
+// away from zero: "77.5 °F". It rounds the value that is held, which may stand
+// a hair off the decimal number that was entered. It has no sign for zero. See
+// MaxDigits for digits out of range; a unit that does not exist is taken for
 // degrees C.
 func (t Temperature) Text(u TemperatureUnit, digits int) string {
 	return temperatures.text(t.Celsius(), int(u), digits)
 }
 
-// In returns the number of units that t is, with at most the last bit or two in doubt, and NaN for
-// a unit that does not exist.
+// In returns the number of units that t is, rounded at each of at most three
+// steps, and NaN for a unit that does not exist.
 func (t Temperature) In(u TemperatureUnit) float64 { return temperatures.in(t.Celsius(), int(u)) }
 
-// MarshalText returns the wire form. A temperature that is not finite is a *Fault.
+// MarshalText returns the wire form. A temperature that is not finite is a
+// *Fault.
 func (t Temperature) MarshalText() ([]byte, error) { return temperatures.marshal(t.Celsius()) }
 
-// UnmarshalText reads what ParseTemperature reads. On an error it leaves t as it is.
+// UnmarshalText reads what ParseTemperature reads. On an error it leaves t as
+// it is.
 func (t *Temperature) UnmarshalText(text []byte) error { return unmarshal(t, text, ParseTemperature) }
 
 // ParseTemperatureUnit reads the name of a unit in any of the spellings of
@@ -80,8 +82,8 @@ func (u TemperatureUnit) String() string { return temperatures.unitName(int(u)) 
 // *Fault.
 func (u TemperatureUnit) MarshalText() ([]byte, error) { return temperatures.marshalUnit(int(u)) }
 
-// UnmarshalText reads what ParseTemperatureUnit reads. On an error it leaves u as it
-// is.
+// UnmarshalText reads what ParseTemperatureUnit reads. On an error it leaves u
+// as it is.
 func (u *TemperatureUnit) UnmarshalText(text []byte) error {
 	return unmarshal(u, text, ParseTemperatureUnit)
 }
