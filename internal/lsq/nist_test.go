@@ -98,9 +98,11 @@ func (d strd) rows(tb testing.TB) system {
 // standard deviations.
 type digits struct{ estimates, deviations float64 }
 
-// householder is what Householder QR in float64 reaches on these sets (measured
-// with gonum and LAPACK). Where no deviation is given NIST certifies zero: the
-// fit is exact.
+// householder is the yardstick: digits measured with a Householder QR in float64
+// (which one was not recorded). The log shows gonum's QR beside it, which falls
+// short of it by a digit or so on Pontius, Filip and Wampler2: last digits
+// depend on the implementation. Where no deviation is given NIST certifies zero,
+// the fit is exact, and deviations are not compared.
 var householder = map[string]digits{
 	"Norris":   {12, 14},
 	"Pontius":  {12, 14},
@@ -147,12 +149,20 @@ func logError(got, want float64) float64 {
 	return min(max(-math.Log10(relative), 0), 15)
 }
 
+// The rows are taken in NIST's order. In another order the last digits differ,
+// and the deviations of Pontius, whose residuals are 1e-4 of the data, would
+// miss the yardstick in about one order out of seven (58 of 400 drawn): a
+// triangle forgets its rows, so it cannot form the residuals again from the
+// solution as gonum's side of this table does.
 func TestNISTLinear(t *testing.T) {
-	t.Log("right digits of estimates and deviations, in brackets those of Householder QR")
+	t.Log("right digits of estimates and deviations: here (yardstick) gonum")
 	for _, d := range readStRD(t) {
-		tri := triangle(d.rows(t))
+		s := d.rows(t)
+		tri := triangle(s)
 		got, want := d.rate(t, answerOf(&tri, len(d.Estimates))), householder[d.Name]
-		t.Logf("%-9s %4.1f (%4.1f) %4.1f (%4.1f)", d.Name, got.estimates, want.estimates, got.deviations, want.deviations)
+		peer := d.rate(t, byGonum(t, s))
+		t.Logf("%-9s %4.1f (%4.1f) %4.1f   %4.1f (%4.1f) %4.1f", d.Name,
+			got.estimates, want.estimates, peer.estimates, got.deviations, want.deviations, peer.deviations)
 		if !got.reaches(want) {
 			t.Errorf("%s: %.1f and %.1f digits, want %.1f and %.1f less %.1f",
 				d.Name, got.estimates, got.deviations, want.estimates, want.deviations, slack)
