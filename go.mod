@@ -3,8 +3,8 @@ module example.org/collinear
 go 1.26
 
 require (
-	github.com/go-json-experiment/json v1.27.2 // indirect
-	github.com/google/go-cmp v0.7.0 // indirect
-	gonum.org/v1/gonum v0.17.0 // indirect
-	pgregory.net/rapid v1.3.0 // indirect
+	github.com/go-json-experiment/json v1.27.2
+	github.com/google/go-cmp v0.7.0
+	gonum.org/v1/gonum v0.17.0
+	pgregory.net/rapid v1.3.0
 )

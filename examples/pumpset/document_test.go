@@ -1,0 +1,192 @@
+package main
+
+import (
+	"encoding/json"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+)
+
+// A value of another type, wherever it stands, is one fault at its place.
+func TestWrongTypeAtEveryField(t *testing.T) {
+	wrong := []string{`0`, `-1.5`, `1e400`, `null`, `true`, `"x"`, `{}`, `[]`}
+	for _, name := range jobs {
+		doc := load(t, name)
+		for _, p := range values(t, doc) {
+			for _, value := range wrong {
+				if kindAt(t, doc, p) == kindOf(value) {
+					continue
+				}
+				_, err := outcome(with(p, value)(t, doc))
+				if diff := cmp.Diff([]string{"malformed " + p}, found(t, err)); diff != "" {
+					t.Errorf("%s with %s at %s (-want +got):\n%s", name, value, p, diff)
+				}
+			}
+		}
+	}
+}
+
+// Empty text is nowhere a value.
+func TestEmptyTextAtEveryField(t *testing.T) {
+	for _, name := range jobs {
+		doc := load(t, name)
+		for _, p := range values(t, doc) {
+			if kindAt(t, doc, p) != '"' {
+				continue
+			}
+			_, err := outcome(with(p, `""`)(t, doc))
+			if diff := cmp.Diff([]string{"missing " + p}, found(t, err)); diff != "" {
+				t.Errorf("%s with empty text at %s (-want +got):\n%s", name, p, diff)
+			}
+		}
+	}
+}
+
+// An unknown field is one fault at its place, in whichever object it stands.
+func TestUnknownFieldInEveryObject(t *testing.T) {
+	for _, name := range jobs {
+		doc := load(t, name)
+		for _, p := range append(values(t, doc), "") {
+			if p != "" && kindAt(t, doc, p) != '{' {
+				continue
+			}
+			_, err := outcome(with(p+"/zz", `"x"`)(t, doc))
+			if diff := cmp.Diff([]string{"unknown " + p + "/zz"}, found(t, err)); diff != "" {
+				t.Errorf("%s (-want +got):\n%s", name, diff)
+			}
+		}
+	}
+}
+
+// A field that is left out is either one that may be, or a fault at its place
+// that says so.
+func TestEveryFieldLeftOut(t *testing.T) {
+	for _, name := range jobs {
+		doc := load(t, name)
+		for _, p := range values(t, doc) {
+			if up := p[:strings.LastIndex(p, "/")]; up != "" && kindAt(t, doc, up) == '[' {
+				continue
+			}
+			_, err := readJob(without(p)(t, doc))
+			got := found(t, err)
+			if optional(p) && got == nil {
+				continue
+			}
+			if diff := cmp.Diff([]string{"missing " + p}, got); diff != "" || optional(p) {
+				t.Errorf("%s without %s (-want +got):\n%s", name, p, diff)
+			}
+		}
+	}
+}
+
+// optional tells whether the document may leave out the field at a pointer.
+func optional(p string) bool {
+	return slices.Contains(strings.Fields(`
+		place by when instrument notes units three nine span stationary_rim movable_rim u limits miss return target source
+		high to_three opening open_at left reverse rim_face face_face rim_gap straightedge_gap sag mandrel far clock`),
+		p[strings.LastIndex(p, "/")+1:]) ||
+		strings.HasPrefix(p, "/target/") ||
+		strings.Contains(p, "/u/")
+}
+
+func TestCutShortAnywhere(t *testing.T) {
+	for _, name := range jobs {
+		doc := load(t, name)
+		end := len(strings.TrimRight(string(doc), "\n"))
+		for n := range end {
+			_, err := outcome(doc[:n])
+			if got := found(t, err); len(got) != 1 || !strings.HasPrefix(got[0], "malformed ") {
+				t.Fatalf("%s cut short after %d bytes: %q", name, n, got)
+			}
+		}
+	}
+}
+
+// One byte of the document replaced by another is refused or taken, but nothing
+// panics and no error comes without a fault.
+func TestOneByteWrong(t *testing.T) {
+	doc := load(t, "testdata/gauges.json")
+	for i := range doc {
+		for _, b := range []byte("\x00\"}1\xff") {
+			bad := slices.Clone(doc)
+			bad[i] = b
+			if r, err := outcome(bad); err != nil {
+				found(t, err)
+			} else {
+				checkWidth(t, text(t, r, asTheJob))
+			}
+		}
+	}
+}
+
+// JOB.md names every field that a job can have.
+func TestPageNamesEveryField(t *testing.T) {
+	page := string(load(t, "JOB.md"))
+	for _, name := range fieldNames(reflect.TypeFor[job]()) {
+		if !strings.Contains(page, "`"+name+"`") {
+			t.Errorf("JOB.md does not name %q", name)
+		}
+	}
+	for _, code := range []string{string(jobFormat), string(metric), string(inch)} {
+		if !strings.Contains(page, "`\""+code+"\"`") {
+			t.Errorf("JOB.md does not name %q", code)
+		}
+	}
+}
+
+// fieldNames lists the JSON names of all fields below a type of this package.
+func fieldNames(t reflect.Type) []string {
+	switch t.Kind() {
+	case reflect.Pointer, reflect.Slice:
+		return fieldNames(t.Elem())
+	case reflect.Struct:
+	default:
+		return nil
+	}
+	var all []string
+	for i := range t.NumField() {
+		name, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
+		if name == "" {
+			continue // inside a quantity
+		}
+		all = append(all, name)
+		all = append(all, fieldNames(t.Field(i).Type)...)
+	}
+	return all
+}
+
+// kindOf is the first letter of a value, one for all numbers and one for both
+// truths.
+func kindOf(value string) byte {
+	switch c := value[0]; c {
+	case 't', 'f':
+		return 't'
+	case '"', '{', '[', 'n':
+		return c
+	}
+	return '0'
+}
+
+func kindAt(t rapid.TB, doc []byte, pointer string) (kind byte) {
+	t.Helper()
+	change(t, doc, pointer, func(in any, key string) any {
+		var value any
+		switch in := in.(type) {
+		case map[string]any:
+			value = in[key]
+		case []any:
+			value = in[index(t, key)]
+		}
+		data, err := json.Marshal(value)
+		if err != nil {
+			t.Fatal(err)
+		}
+		kind = kindOf(string(data))
+		return in
+	})
+	return kind
+}

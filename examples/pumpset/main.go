@@ -1,0 +1,112 @@
+// Command pumpset is the main job of this module from end to end: it reads what
+// a crew took down at a coupled pump and motor, and prints how far and which
+// way each foot has to go.
+//
+//	go run ./examples/pumpset                  the job that is built in
+//	go run ./examples/pumpset -job job.json    another one, as JOB.md describes
+//	go run ./examples/pumpset -units inch      shown in mils and inches
+//	go run ./examples/pumpset -json            the record, for another program
+//
+// It ends with 0 when the job was solved, with 1 when it was refused, each fault
+// on a line of its own on the standard error, and with 2 when the flags are
+// wrong.
+package main
+
+import (
+	_ "embed"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+)
+
+//go:embed job.json
+var builtIn []byte
+
+const (
+	solved  = 0
+	refused = 1
+	misused = 2
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+// run is the whole program without its process.
+func run(args []string, stdout, stderr io.Writer) int {
+	var o options
+	switch err := o.parse(args, stderr); {
+	case errors.Is(err, flag.ErrHelp):
+		return solved
+	case err != nil:
+		return misused
+	}
+	if err := o.report(stdout); err != nil {
+		complain(stderr, o.name(), err)
+		return refused
+	}
+	return solved
+}
+
+// options are the flags.
+type options struct {
+	file   string
+	record bool
+	units  system
+}
+
+func (o *options) parse(args []string, stderr io.Writer) error {
+	flags := flag.NewFlagSet("pumpset", flag.ContinueOnError)
+	flags.SetOutput(stderr)
+	flags.StringVar(&o.file, "job", "", "read this job `file` instead of the one built in")
+	flags.BoolVar(&o.record, "json", false, "print the record as JSON instead of the report")
+	flags.TextVar(&o.units, "units", asTheJob, "show lengths as `metric or inch` (default: as the job asks)")
+	if err := flags.Parse(args); err != nil {
+		return err
+	}
+	if flags.NArg() > 0 {
+		fmt.Fprintf(stderr, "pumpset: want flags only, got %q\n", flags.Arg(0))
+		flags.Usage()
+		return errors.New("arguments left over")
+	}
+	return nil
+}
+
+// name is what the faults are told of.
+func (o *options) name() string {
+	if o.file == "" {
+		return "built-in job"
+	}
+	return o.file
+}
+
+func (o *options) report(stdout io.Writer) error {
+	data, err := o.data()
+	if err != nil {
+		return err
+	}
+	j, err := readJob(data)
+	if err != nil {
+		return err
+	}
+	r, err := solve(j)
+	if err != nil {
+		return err
+	}
+	if o.record {
+		return writeRecord(stdout, r)
+	}
+	return writeReport(stdout, r, o.units)
+}
+
+func (o *options) data() ([]byte, error) {
+	if o.file == "" {
+		return builtIn, nil
+	}
+	f, err := os.Open(o.file)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, maxSize+1)) // one byte more shows that it is too long
+}

@@ -1,0 +1,371 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"example.org/collinear/align"
+	"example.org/collinear/units"
+	"pgregory.net/rapid"
+)
+
+// scene is a pump set whose misalignment is known. Lengths are in millimetres,
+// in the library's signs; it shares no code with what it judges.
+type scene struct {
+	method           string
+	movable, far     bool // the carrier (straightedge: on whose rim it lies); the face
+	fromStationary   bool
+	oy, sy, oz, sz   float64
+	high, toThree    float64 // of the target, the crew's three
+	opening          float64 // of the target, at the crew's 3 o'clock
+	rimS, rimM       float64 // stations
+	diameter, span   float64
+	sag              [2]float64
+	feet             [2]float64
+	centre, zero     float64 // place of the coupling centre on the tape; what the dials show at no deflection
+	leftOut, first   int     // quarter that is not read (4: none), and the one that the sweep starts with
+	returns, mandrel bool
+}
+
+func draw(t *rapid.T) scene {
+	within := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
+	s := scene{
+		method:  rapid.SampledFrom([]string{"reverse", "rim_face", "face_face", "rim_gap", "straightedge_gap"}).Draw(t, "method"),
+		movable: rapid.Bool().Draw(t, "movable"), far: rapid.Bool().Draw(t, "far"), fromStationary: rapid.Bool().Draw(t, "from stationary"),
+		oy: within("oy", -1, 1), sy: within("sy", -2e-3, 2e-3), oz: within("oz", -1, 1), sz: within("sz", -2e-3, 2e-3),
+		high: within("high", -0.3, 0.3), toThree: within("to three", -0.3, 0.3), opening: within("opening", -0.2, 0.2),
+		rimS: within("rim s", -300, -20), rimM: within("rim m", 20, 300), diameter: within("diameter", 50, 300), span: within("span", 100, 900),
+		sag:    [2]float64{within("sag a", 0, 0.2), within("sag b", 0, 0.2)},
+		centre: within("centre", 300, 900), zero: within("zero", 1, 5),
+		leftOut: rapid.IntRange(0, 4).Draw(t, "left out"), first: rapid.IntRange(0, 3).Draw(t, "first"),
+		returns: rapid.Bool().Draw(t, "returns"), mandrel: rapid.Bool().Draw(t, "mandrel"),
+	}
+	s.feet[0] = within("inboard", 310, 900)
+	s.feet[1] = s.feet[0] + within("between", 100, 900)
+	return s
+}
+
+// law is what one set reads: c + k (a offset + b slope) . u + sag cos t.
+type law struct {
+	k, a, b, sag float64
+}
+
+// laws gives both sets of the method. The table is that of the signs of the
+// library, written down anew from the arrangement of two rigid shafts.
+func (s *scene) laws() [2]law {
+	carrier := 1.0 // a dial on the movable shaft sees the stationary one displaced, the other way round
+	rim := s.rimM
+	if s.movable {
+		carrier, rim = -1, s.rimS
+	}
+	side := 1.0 // a plunger that points back sees the face go the other way
+	if s.far {
+		side = -1
+	}
+	r := s.diameter / 2
+	switch s.method {
+	case "reverse":
+		return [2]law{{1, 1, s.rimM, s.sag[0]}, {-1, 1, s.rimS, s.sag[1]}}
+	case "rim_face":
+		return [2]law{{carrier, 1, rim, s.sag[0]}, {side, 0, r, -s.sag[1]}}
+	case "face_face":
+		return [2]law{{side, r / s.span, r / 2, -s.sag[0]}, {1, -r / s.span, r / 2, s.sag[1]}}
+	case "rim_gap":
+		return [2]law{{carrier, 1, rim, s.sag[0]}, {-1, 0, r, 0}}
+	}
+	return [2]law{{-carrier, 1, rim, 0}, {-1, 0, r, 0}} // straightedge_gap
+}
+
+// read is what a set shows at a quarter as the crew names it, if the shafts lie
+// at (oy, sy, oz, sz).
+func (s *scene) read(l law, quarter int, oy, sy, oz, sz float64) float64 {
+	sin := []float64{0, 1, 0, -1}[quarter]
+	cos := []float64{1, 0, -1, 0}[quarter]
+	if s.fromStationary {
+		sin = -sin
+	}
+	return s.zero + l.k*((l.a*oy+l.b*sy)*sin+(l.a*oz+l.b*sz)*cos) + l.sag*cos
+}
+
+// quarters lists the positions of a sweep in their order.
+func (s *scene) quarters() []int {
+	var list []int
+	for i := range 4 {
+		if q := (s.first + i) % 4; q != s.leftOut {
+			list = append(list, q)
+		}
+	}
+	if s.returns {
+		list = append(list, list[0])
+	}
+	return list
+}
+
+var positions = []string{"12:00", "3:00", "6:00", "9:00"}
+
+type object = map[string]any
+
+// millimetres writes a length so that it comes back to the bit.
+func millimetres(x float64) string { return fmt.Sprintf("%v mm", x) }
+
+// document is the job that a crew would write.
+func (s *scene) document(t rapid.TB) []byte {
+	t.Helper()
+	var sets [2]object
+	for i, l := range s.laws() {
+		var list []object
+		for _, q := range s.quarters() {
+			list = append(list, object{"at": positions[q], "value": millimetres(s.read(l, q, s.oy, s.sy, s.oz, s.sz))})
+		}
+		sets[i] = object{"readings": list}
+		switch {
+		case s.gauge(i):
+		case s.mandrel:
+			sets[i]["mandrel"] = object{"at_12": millimetres(3), "at_6": millimetres(3 - 2*l.sag)}
+		default:
+			sets[i]["sag"] = millimetres(l.sag)
+		}
+		if l.a != 1 {
+			sets[i]["diameter"] = millimetres(s.diameter)
+		}
+	}
+	tape := object{
+		"centre": millimetres(s.centre),
+		"feet":   []object{{"name": "inboard", "at": millimetres(s.centre + s.feet[0])}, {"name": "outboard", "at": millimetres(s.centre + s.feet[1])}},
+	}
+	if s.method == "reverse" || s.movable && s.method != "face_face" {
+		tape["stationary_rim"] = millimetres(s.centre + s.rimS)
+	}
+	if s.method == "reverse" || !s.movable && s.method != "face_face" {
+		tape["movable_rim"] = millimetres(s.centre + s.rimM)
+	}
+	carrier, view := "stationary", "from_movable"
+	if s.movable {
+		carrier = "movable"
+	}
+	if s.fromStationary {
+		view = "from_stationary"
+	}
+	doc := object{
+		"format": "pumpset job 1", "title": "t", "stationary": "s", "movable": "m", "view": view, "three": "north", "nine": "south",
+		"coupling": object{"diameter": millimetres(s.diameter), "span": millimetres(s.span)}, "tape": tape,
+		"limits": object{"miss": "1 nm", "return": "1 nm"},
+		"target": object{"high": millimetres(s.high), "to_three": millimetres(s.toThree), "opening": millimetres(s.opening), "open_at": "3:00"},
+		"found":  object{s.method: s.survey(sets, carrier)},
+	}
+	data, err := json.Marshal(doc)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return data
+}
+
+// gauge tells whether set i has no bracket that could sag.
+func (s *scene) gauge(i int) bool {
+	return s.method == "straightedge_gap" || s.method == "rim_gap" && i == 1
+}
+
+func (s *scene) survey(sets [2]object, carrier string) object {
+	switch s.method {
+	case "reverse":
+		return object{"carried_by_stationary": sets[0], "carried_by_movable": sets[1]}
+	case "rim_face":
+		sets[1]["far"] = s.far
+		return object{"carrier": carrier, "rim": sets[0], "face": sets[1]}
+	case "face_face":
+		sets[0]["far"] = s.far
+		return object{"at_stationary": sets[0], "at_movable": sets[1]}
+	case "rim_gap":
+		return object{"carrier": carrier, "rim": sets[0], "gap": sets[1]}
+	}
+	sets[0]["on"] = carrier
+	return object{"straightedge": sets[0], "gap": sets[1]}
+}
+
+// goal is the target in the library's signs: a gap open at the crew's 3 means
+// that the shaft drifts away from there.
+func (s *scene) goal() (oy, sy, oz, sz float64) {
+	three := 1.0
+	if s.fromStationary {
+		three = -1
+	}
+	return three * s.toThree, -three * s.opening / s.diameter, s.high, 0
+}
+
+// near asks for agreement to a nanometre, which is what a reading of a metre
+// leaves after the sums of a job.
+func near(t rapid.TB, what string, got, want float64) {
+	t.Helper()
+	if !(math.Abs(got-want) < 1e-6) {
+		t.Errorf("%s: got %v, want %v", what, got, want)
+	}
+}
+
+// Whatever method measures a known misalignment, from wherever the crew names
+// the clock, the moves take the shaft to its target, and the dials then show
+// what was expected.
+func TestKnownMisalignment(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := draw(t)
+		if s.method == "straightedge_gap" || s.method == "rim_gap" {
+			s.far = false
+		}
+		r := mustSolve(t, s.document(t))
+		s.checkMoves(t, r)
+		s.checkExpected(t, r)
+		for _, system := range []system{metric, inch} {
+			checkPage(t, text(t, r, system))
+		}
+		checkRecord(t, r)
+		for _, w := range r.Found.Result.Warnings { // that nothing moved is asked about, and rightly
+			if !strings.Contains(w.Want, "spread") {
+				t.Errorf("warned of readings without an error: %v", w)
+			}
+		}
+	})
+}
+
+func (s *scene) checkMoves(t rapid.TB, r record) {
+	t.Helper()
+	value := r.Found.Result.Value
+	near(t, "horizontal offset", value.Horizontal.Offset.In(units.InMillimetres), s.oy)
+	near(t, "horizontal slope, mm/m", 1000*float64(value.Horizontal.Slope), 1000*s.sy)
+	near(t, "vertical offset", value.Vertical.Offset.In(units.InMillimetres), s.oz)
+	near(t, "vertical slope, mm/m", 1000*float64(value.Vertical.Slope), 1000*s.sz)
+	ty, tsy, tz, tsz := s.goal()
+	report := strings.Join(strings.Fields(text(t, r, metric)), " ")
+	for i, x := range s.feet {
+		up, across := tz+tsz*x-s.oz-s.sz*x, ty+tsy*x-s.oy-s.sy*x
+		near(t, "raise", r.Found.Moves[i].By.Vertical.In(units.InMillimetres), up)
+		near(t, "push towards 3", r.Found.Moves[i].By.Horizontal.In(units.InMillimetres), across)
+		if s.fromStationary {
+			across = -across // north is the crew's 3
+		}
+		words := fmt.Sprintf("- %s: %s, %s ", []string{"inboard", "outboard"}[i], told(up, "raise", "lower", "leave the height"), told(across, "push", "push", "leave sideways"))
+		if math.Abs(across) >= 0.02 {
+			words += map[bool]string{true: "towards north", false: "towards south"}[across > 0]
+		}
+		if math.Abs(up) < 0.02 || math.Abs(across) < 0.02 {
+			continue // may round to nothing, which has other words
+		}
+		if !strings.Contains(report, words) {
+			t.Errorf("the report does not say %q:\n%s", words, report)
+		}
+	}
+}
+
+func told(by float64, above, below, nothing string) string {
+	switch size := math.Abs(by); {
+	case size < 0.02:
+		return nothing
+	case by > 0:
+		return fmt.Sprintf("%s %s", above, (units.Length(size)*units.Millimetre).Text(units.InMillimetres, 2))
+	default:
+		return fmt.Sprintf("%s %s", below, (units.Length(size)*units.Millimetre).Text(units.InMillimetres, 2))
+	}
+}
+
+func (s *scene) checkExpected(t rapid.TB, r record) {
+	t.Helper()
+	oy, sy, oz, sz := s.goal()
+	list := s.quarters()
+	for i, l := range s.laws() {
+		if s.gauge(i) {
+			l.sag = 0
+		}
+		start := s.read(l, list[0], oy, sy, oz, sz)
+		for k, q := range list {
+			near(t, fmt.Sprintf("expected of set %d at %s", i, positions[q]),
+				r.Expected[i][k].Value.In(units.InMillimetres), s.read(l, q, oy, sy, oz, sz)-start)
+		}
+	}
+}
+
+// Where the tape's zero is changes nothing, and where the centre was marked
+// changes no move but of a face-face job.
+func TestMarkOnTheTape(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := draw(t)
+		s.high, s.toThree, s.opening = 0, 0, 0 // a target is told at the centre
+		first := mustSolve(t, s.document(t))
+		by := rapid.Float64Range(-15, 15).Draw(t, "by")
+		shifted := s
+		shifted.centre += 20 + by
+		sameMoves(t, first, mustSolve(t, shifted.document(t)))
+		if s.method == "face_face" {
+			return
+		}
+		doc := with("/tape/centre", fmt.Sprintf("%q", millimetres(s.centre+by)))(t, s.document(t))
+		sameMoves(t, first, mustSolve(t, doc))
+	})
+}
+
+func sameMoves(t rapid.TB, a, b record) {
+	t.Helper()
+	for i := range a.Found.Moves {
+		v, w := a.Found.Moves[i].By, b.Found.Moves[i].By
+		near(t, "raise", w.Vertical.In(units.InMillimetres), v.Vertical.In(units.InMillimetres))
+		near(t, "push", w.Horizontal.In(units.InMillimetres), v.Horizontal.In(units.InMillimetres))
+	}
+}
+
+// The built-in job is what its notes say: its readings follow from the chosen
+// misalignment and sag to within the scatter, and what was left from the moves
+// that were made.
+func TestBuiltInJobIsConsistent(t *testing.T) {
+	s := scene{method: "reverse", rimS: -105, rimM: 105, sag: [2]float64{0.03, 0.04}}
+	foundAt := [4]float64{0.18, 0.35e-3, -0.31, -0.52e-3}
+	// A move by a at x = 370 and b at x = 920 is a line through both.
+	line := func(a, b float64) (offset, slope float64) {
+		slope = (b - a) / (920 - 370)
+		return a - slope*370, slope
+	}
+	upOffset, upSlope := line(0.55, 0.85)
+	acrossOffset, acrossSlope := line(-0.29, -0.52)
+	leftAt := [4]float64{foundAt[0] + acrossOffset, foundAt[1] + acrossSlope, foundAt[2] + upOffset, foundAt[3] + upSlope}
+	j, err := readJob(builtIn)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.checkSurvey(t, "found", j.Found.Reverse, foundAt)
+	s.checkSurvey(t, "left", j.Left.Reverse, leftAt)
+	r := mustSolve(t, builtIn)
+	if n := len(r.Found.Result.Warnings) + len(r.Left.Result.Warnings); n != 0 {
+		t.Errorf("%d warnings", n)
+	}
+	for _, foot := range r.Left.Moves { // what is left is small, and not nothing
+		if size := foot.By.Size(); size > 50*units.Micrometre || size == 0 {
+			t.Errorf("%v would remain", foot)
+		}
+	}
+	if r.Left.Result.Cov.Basis != align.Stated {
+		t.Error("the uncertainties that the job states do not count")
+	}
+}
+
+func (s *scene) checkSurvey(t rapid.TB, when string, got *reverse, at [4]float64) {
+	t.Helper()
+	scattered := false
+	for i, set := range []rim{got.CarriedByStationary, got.CarriedByMovable} {
+		l := s.laws()[i]
+		start := s.read(l, 0, at[0], at[1], at[2], at[3])
+		for _, r := range set.Readings {
+			q := int(r.At.Value / units.Three)
+			want := s.read(l, q, at[0], at[1], at[2], at[3]) - start
+			value := r.Value.Value.In(units.InMillimetres)
+			if math.Abs(value-want) > 0.01+1e-9 { // the scatter
+				t.Errorf("%s, set %d at %s: read %v, worked out %v", when, i, r.At, value, want)
+			}
+			if hundredths := value * 100; math.Abs(hundredths-math.Round(hundredths)) > 1e-9 {
+				t.Errorf("%s, set %d at %s: %v is not a whole hundredth", when, i, r.At, value)
+			}
+			scattered = scattered || math.Abs(value-want) > 0.005
+		}
+	}
+	if !scattered {
+		t.Errorf("%s: no reading is off by more than its rounding", when)
+	}
+}

@@ -1,0 +1,208 @@
+package main
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+)
+
+// sweep is the path to one set of the job that is built in.
+const sweep = "/found/reverse/carried_by_movable"
+
+// Each row is one edit of a sound job. The job without the edit is its twin and
+// has to pass, so that a program which always refuses fails every row.
+var refusals = []struct {
+	name, file string
+	edit       edit
+	want       []string
+}{
+	// The document.
+	{"field unknown", "job.json", with("/colour", `"red"`), []string{"unknown /colour"}},
+	{"field unknown, deep", "job.json", with(sweep+"/readings/1/when", `"now"`), []string{"unknown " + sweep + "/readings/1/when"}},
+	{"field unknown, with a value of its own", "job.json", with("/tape/spare", `{"a":[{"b":"c"}]}`), []string{"unknown /tape/spare"}},
+	{"field of another part", "job.json", with(sweep+"/diameter", `"90 mm"`), []string{"unknown " + sweep + "/diameter"}},
+	{"name in capitals", "job.json", both(without("/title"), with("/Title", `"x"`)), []string{"unknown /Title", "missing /title"}},
+	{"name that breaks the line", "job.json", with("/a\nb", `"x"`), []string{"unknown /a\nb"}},
+	{"name with a stroke", "job.json", with("/a~1b", `"x"`), []string{"unknown /a~01b"}},
+	{"field doubled", "job.json", swap(`"view"`, `"view": "from_movable", "view"`), []string{"duplicate /view"}},
+	{"field doubled, deep", "job.json", swap(`"at_12"`, `"at_12": "9 mm", "at_12"`), []string{"duplicate /found/reverse/carried_by_stationary/mandrel/at_12"}},
+	{"field doubled, spelt with an escape", "job.json", swap(`"view"`, `"\u0076iew": "from_movable", "view"`), []string{"duplicate /view"}},
+	{"trailing word", "job.json", trailing("x"), []string{"malformed "}},
+	{"trailing brace", "job.json", trailing("}"), []string{"malformed "}},
+	{"trailing document", "job.json", trailing("{}"), []string{"malformed "}},
+	{"trailing string", "job.json", trailing(`"x"`), []string{"malformed "}},
+	{"trailing number", "job.json", trailing(" 1"), []string{"malformed "}},
+	{"comment", "job.json", swap(`"view"`, "// from here\n\"view\""), []string{"malformed "}},
+	{"comma too many", "job.json", swap(`"miss": "0.02 mm",`, `"miss": "0.02 mm",,`), []string{"malformed /limits"}},
+	{"byte order mark", "job.json", leading("\ufeff"), []string{"malformed "}},
+	{"invalid UTF-8", "job.json", swap("K-12", "K\xff12"), []string{"malformed /title"}},
+	{"half of a pair", "job.json", swap("K-12", `K\ud80012`), []string{"malformed /title"}},
+	{"empty", "job.json", whole(""), []string{"malformed "}},
+	{"white space", "job.json", whole(" \n"), []string{"malformed "}},
+	{"null", "job.json", whole("null"), []string{"malformed "}},
+	{"list", "job.json", whole("[]"), []string{"malformed "}},
+	{"NaN without quotes", "job.json", swap(`"+0.55 mm"`, `NaN`), []string{"malformed /found/reverse/carried_by_stationary/readings/1/value"}},
+	{"too long", "job.json", leading(strings.Repeat(" ", maxSize)), []string{"out_of_range "}},
+	{"too deep", "job.json", with("/notes", strings.Repeat("[", maxDepth)+strings.Repeat("]", maxDepth)), []string{"out_of_range /notes" + strings.Repeat("/0", maxDepth-1)}},
+	{"very deep", "job.json", with("/x", strings.Repeat("[", 9000)+strings.Repeat("]", 9000)), []string{"out_of_range /x" + strings.Repeat("/0", maxDepth-1)}},
+	{"deep and never closed", "job.json", whole(strings.Repeat(`{"a":`, 100_000)), []string{"out_of_range " + strings.Repeat("/a", maxDepth)}},
+
+	// Values.
+	{"number for a quantity", "job.json", with("/tape/centre", `190`), []string{"malformed /tape/centre"}},
+	{"huge number", "job.json", with("/tape/centre", `1e400`), []string{"malformed /tape/centre"}},
+	{"number of 400 digits", "job.json", with("/tape/centre", strings.Repeat("9", 400)), []string{"malformed /tape/centre"}},
+	{"huge quantity", "job.json", with("/tape/centre", `"1e400 mm"`), []string{"out_of_range /tape/centre"}},
+	{"quantity of 400 digits", "job.json", with("/tape/centre", `"`+strings.Repeat("9", 400)+` mm"`), []string{"malformed /tape/centre"}},
+	{"readings too large to add up", "job.json", both(with(sweep+"/readings/0/value", `"-1e302 mm"`), with(sweep+"/readings/2/value", `"1e302 mm"`)), []string{"out_of_range /found/reverse"}},
+	{"NaN", "job.json", with(sweep+"/readings/1/value", `"NaN mm"`), []string{"not_finite " + sweep + "/readings/1/value"}},
+	{"infinity", "job.json", with("/coupling/diameter", `"Inf"`), []string{"not_finite /coupling/diameter"}},
+	{"unit missing", "job.json", with("/tape/centre", `"190"`), []string{"missing /tape/centre"}},
+	{"unit unknown", "job.json", with("/tape/centre", `"190 furlong"`), []string{"unknown /tape/centre"}},
+	{"comma for a point", "job.json", with(sweep+"/readings/1/value", `"-0,44 mm"`), []string{"malformed " + sweep + "/readings/1/value"}},
+	{"slope for a length", "job.json", with(sweep+"/readings/1/value", `"0.4 mm/m"`), []string{"unknown " + sweep + "/readings/1/value"}},
+	{"hour past twelve", "job.json", with(sweep+"/readings/1/at", `"13:00"`), []string{"out_of_range " + sweep + "/readings/1/at"}},
+	{"null for optional", "job.json", with("/left", `null`), []string{"malformed /left"}},
+	{"null for text", "job.json", with("/title", `null`), []string{"malformed /title"}},
+	{"text empty", "job.json", with("/title", `""`), []string{"missing /title"}},
+	{"text of two lines", "job.json", with("/by", `"a\nb"`), []string{"malformed /by"}},
+	{"text that steers a terminal", "job.json", with("/by", `"\u001b[2J"`), []string{"malformed /by"}},
+	{"text too long", "job.json", with("/by", `"`+strings.Repeat("x", 301)+`"`), []string{"out_of_range /by"}},
+	{"format of another time", "job.json", with("/format", `"pumpset job 2"`), []string{"unknown /format"}},
+	{"record for a job", "job.json", with("/format", `"pumpset record 1"`), []string{"unknown /format"}},
+	{"view unknown", "job.json", with("/view", `"from_above"`), []string{"unknown /view"}},
+	{"view missing", "job.json", without("/view"), []string{"missing /view"}},
+	{"units unknown", "job.json", with("/units", `"yards"`), []string{"unknown /units"}},
+	{"carrier unknown", "testdata/rim-gap.json", with("/found/rim_gap/carrier", `"pump"`), []string{"unknown /found/rim_gap/carrier"}},
+	{"carrier missing", "testdata/rim-gap.json", without("/found/rim_gap/carrier"), []string{"missing /found/rim_gap/carrier"}},
+	{"reading without a position", "job.json", without(sweep + "/readings/0/at"), []string{"missing " + sweep + "/readings/0/at"}},
+	{"reading without a value", "job.json", without(sweep + "/readings/0/value"), []string{"missing " + sweep + "/readings/0/value"}},
+	{"many at once", "job.json", both(
+		with("/tape/centre", `"190"`), with("/title", `3`), with("/colour", `"red"`), with("/coupling/diameter", `"NaN mm"`),
+		without("/view"), with(sweep+"/readings", `{}`), with("/left/reverse/carried_by_movable/readings/4/value", `""`),
+	), []string{
+		"not_finite /coupling/diameter", "malformed " + sweep + "/readings", "missing /left/reverse/carried_by_movable/readings/4/value",
+		"missing /tape/centre", "malformed /title", "unknown /colour", "missing /view",
+	}},
+
+	// The tape.
+	{"feet on the stationary side", "job.json", with("/tape/feet/0/at", `"100 mm"`), []string{"out_of_range /tape/feet/0/at"}},
+	{"feet at the centre", "job.json", with("/tape/feet/0/at", `"7 1/2 in"`), []string{"out_of_range /tape/feet/0/at"}},
+	{"tape from the wrong end", "job.json", both(with("/tape/stationary_rim", `"1025 mm"`), with("/tape/centre", `"920 mm"`), with("/tape/movable_rim", `"815 mm"`), with("/tape/feet/1/at", `"0 mm"`)),
+		[]string{"out_of_range /tape/stationary_rim", "out_of_range /tape/movable_rim", "out_of_range /tape/feet/0/at", "out_of_range /tape/feet/1/at"}},
+	{"both rims at one place", "job.json", both(with("/tape/stationary_rim", `"7 1/2 in"`), with("/tape/movable_rim", `"7 1/2 in"`)), []string{"conflict /tape/stationary_rim"}},
+	{"rim missing", "job.json", without("/tape/movable_rim"), []string{"missing /tape/movable_rim"}},
+	{"both rims missing", "job.json", both(without("/tape/movable_rim"), without("/tape/stationary_rim")), []string{"missing /tape/stationary_rim", "missing /tape/movable_rim"}},
+	{"rim without a use", "testdata/spacer.json", with("/tape/movable_rim", `"1000 mm"`), []string{"conflict /tape/movable_rim"}},
+	{"rim of the other carrier", "testdata/mcmillan-8-3.json", with("/found/rim_face/carrier", `"movable"`), []string{"missing /tape/stationary_rim", "conflict /tape/movable_rim"}},
+	{"rim of the other straightedge", "testdata/gauges.json", with("/found/straightedge_gap/straightedge/on", `"movable"`), []string{"missing /tape/stationary_rim", "conflict /tape/movable_rim"}},
+	{"place below zero", "job.json", with("/tape/stationary_rim", `"-85 mm"`), []string{"out_of_range /tape/stationary_rim"}},
+	{"one station of feet", "job.json", with("/tape/feet", `[{"name": "only", "at": "500 mm"}]`), []string{"missing /tape/feet"}},
+	{"no feet", "job.json", with("/tape/feet", `[]`), []string{"missing /tape/feet"}},
+	{"two stations of one name", "job.json", with("/tape/feet/1/name", `"inboard"`), []string{"duplicate /tape/feet/1/name"}},
+	{"two stations at one place", "job.json", with("/tape/feet/1/at", `"22 1/16 in"`), []string{"duplicate /tape/feet/1/at"}},
+	{"doubt below zero", "job.json", with("/tape/u", `"-1 mm"`), []string{"out_of_range /tape/u"}},
+	{"doubt of a foot below zero", "job.json", with("/tape/feet/1/u", `"-1 mm"`), []string{"out_of_range /tape/feet/1/u"}},
+
+	// The coupling, limits and target.
+	{"coupling without a diameter", "job.json", without("/coupling/diameter"), []string{"missing /coupling/diameter"}},
+	{"diameter zero", "job.json", with("/coupling/diameter", `"0 mm"`), []string{"missing /coupling/diameter"}},
+	{"diameter below zero", "job.json", with("/coupling/diameter", `"-150 mm"`), []string{"out_of_range /coupling/diameter"}},
+	{"span below zero", "job.json", with("/coupling/span", `"-1 mm"`), []string{"out_of_range /coupling/span"}},
+	{"span needed", "testdata/spacer.json", without("/coupling/span"), []string{"missing /coupling/span"}},
+	{"limit below zero", "job.json", with("/limits/miss", `"-1 mm"`), []string{"out_of_range /limits/miss"}},
+	{"target open nowhere", "job.json", with("/target/opening", `"0.1 mm"`), []string{"missing /target/open_at"}},
+	{"target's diameter", "job.json", with("/target/diameter", `"-1 mm"`), []string{"out_of_range /target/diameter"}},
+
+	// The readings.
+	{"no method", "job.json", without("/found/reverse"), []string{"missing /found"}},
+	{"no method left", "job.json", without("/left/reverse"), []string{"missing /left"}},
+	{"two methods", "job.json", with("/found/face_face", `{"at_stationary": {"diameter": "1 mm", "readings": []}, "at_movable": {"diameter": "1 mm", "readings": []}}`), []string{"conflict /found"}},
+	{"another method left", "testdata/spacer.json", both(with("/left", `{}`), with("/left/rim_gap", `{"carrier": "movable", "rim": {"sag": "0 mm", "readings": []}, "gap": {"diameter": "9 mm", "readings": []}}`)),
+		[]string{"missing /tape/stationary_rim", "missing /left/rim_gap/rim/readings", "missing /left/rim_gap/gap/readings", "conflict /left/rim_gap"}},
+	{"sag below zero", "job.json", both(without(sweep+"/mandrel"), with(sweep+"/sag", `"-0.04 mm"`)), []string{"out_of_range " + sweep + "/sag"}},
+	{"mandrel upside down", "job.json", with(sweep+"/mandrel/at_6", `"0.08 mm"`), []string{"out_of_range " + sweep + "/mandrel"}},
+	{"sag forgotten", "job.json", without(sweep + "/mandrel"), []string{"missing " + sweep + "/sag"}},
+	{"sag told twice", "job.json", with(sweep+"/sag", `"0.04 mm"`), []string{"conflict " + sweep + "/mandrel"}},
+	{"no readings", "job.json", with(sweep+"/readings", `[]`), []string{"missing " + sweep + "/readings"}},
+	{"one reading", "job.json", with(sweep+"/readings", `[{"at": "12:00", "value": "0 mm"}]`), []string{"missing " + sweep + "/readings"}},
+	{"two readings", "job.json", with(sweep+"/readings", `[{"at": "12:00", "value": "0 mm"}, {"at": "3:00", "value": "0 mm"}]`), []string{"missing " + sweep + "/readings", "unseen /found/reverse"}},
+	{"position doubled", "job.json", with(sweep+"/readings/1/at", `"9:00"`), []string{"duplicate " + sweep + "/readings/3/at"}},
+	{"position between", "job.json", with(sweep+"/readings/1/at", `"4:00"`), []string{"out_of_range " + sweep + "/readings/1/at"}},
+	{"readings in part with a doubt", "job.json", without(sweep + "/u/reading"), []string{"conflict /found/reverse"}},
+	{"doubt that is not used", "job.json", with(sweep+"/u/diameter", `"1 mm"`), []string{"conflict " + sweep + "/u/diameter"}},
+	{"swept circle zero", "testdata/spacer.json", with("/found/face_face/at_movable/diameter", `"0 mm"`), []string{"missing /found/face_face/at_movable/diameter"}},
+	{"many of what it says", "job.json", both(
+		with("/tape/feet/0/at", `"100 mm"`), with("/coupling/diameter", `"-1 mm"`), with("/target/opening", `"1 mm"`),
+		with(sweep+"/mandrel/at_6", `"1 mm"`), with("/left/reverse/carried_by_stationary/readings/2/at", `"5:00"`), with("/limits/return", `"-1 mm"`),
+	), []string{
+		"out_of_range /tape/feet/0/at", "missing /target/open_at", "out_of_range /coupling/diameter", "out_of_range " + sweep + "/mandrel",
+		"out_of_range /limits/return", "out_of_range /left/reverse/carried_by_stationary/readings/2/at",
+	}},
+}
+
+func trailing(text string) edit {
+	return func(_ rapid.TB, doc []byte) []byte { return append(doc, text...) }
+}
+
+func leading(text string) edit {
+	return func(_ rapid.TB, doc []byte) []byte { return append([]byte(text), doc...) }
+}
+
+func whole(text string) edit {
+	return func(rapid.TB, []byte) []byte { return []byte(text) }
+}
+
+func TestRefusals(t *testing.T) {
+	for _, row := range refusals {
+		t.Run(row.name, func(t *testing.T) {
+			mustSolve(t, load(t, row.file)) // the twin
+			_, err := outcome(row.edit(t, load(t, row.file)))
+			got := found(t, err)
+			slices.Sort(got)
+			want := slices.Sorted(slices.Values(row.want))
+			if diff := cmp.Diff(want, got); diff != "" {
+				t.Errorf("-want +got:\n%s", diff)
+			}
+		})
+	}
+}
+
+// The edits that must not be refused, each near one that is.
+func TestAccepted(t *testing.T) {
+	rows := []struct {
+		name, file string
+		edit       edit
+	}{
+		{"white space behind", "job.json", trailing(" \n\t")},
+		{"just not too long", "job.json", func(t rapid.TB, doc []byte) []byte {
+			return append(doc, bytesOf(' ', maxSize-len(doc))...)
+		}},
+		{"sag of nothing", "job.json", both(without(sweep+"/mandrel"), with(sweep+"/sag", `"0 mm"`))},
+		{"mandrel of nothing", "job.json", with(sweep+"/mandrel/at_6", `"0 mm"`)},
+		{"mandrel from another zero", "job.json", both(with(sweep+"/mandrel/at_12", `"1.08 mm"`), with(sweep+"/mandrel/at_6", `"1 mm"`))},
+		{"three readings", "job.json", with(sweep+"/readings", `[{"at": "3:00", "value": "1 mm"}, {"at": "6:00", "value": "0.84 mm"}, {"at": "9:00", "value": "1.29 mm"}]`)},
+		{"positions in degrees", "job.json", with(sweep+"/readings/1/at", `"90 deg"`)},
+		{"fractions of an inch", "job.json", with("/tape/feet/1/at", `"3'-7 11/16\""`)},
+		{"rim at the centre", "job.json", with("/tape/stationary_rim", `"7 1/2 in"`)},
+		{"no notes", "job.json", without("/notes")},
+		{"no target", "job.json", without("/target")},
+		{"nothing left", "job.json", without("/left")},
+		{"no doubts", "job.json", both(without(sweep+"/u"), without("/found/reverse/carried_by_stationary/u"))},
+		{"300 characters", "job.json", with("/by", `"`+strings.Repeat("ü", 300)+`"`)},
+		{"target open at 12", "job.json", both(with("/target/opening", `"0.1 mm"`), with("/target/open_at", `"12:00"`))},
+		{"negative droop of a face", "testdata/spacer.json", with("/found/face_face/at_stationary/sag", `"-0.02 mm"`)},
+	}
+	for _, row := range rows {
+		t.Run(row.name, func(t *testing.T) {
+			r := mustSolve(t, row.edit(t, load(t, row.file)))
+			for _, s := range []system{metric, inch} {
+				checkPage(t, text(t, r, s))
+			}
+		})
+	}
+}
+
+func bytesOf(b byte, n int) []byte { return []byte(strings.Repeat(string(b), n)) }
