@@ -29,7 +29,8 @@ type Move struct {
 //	by = -(offset + slope*x)    u^2 = Voo + 2 x Vos + x^2 Vss + slope^2 u(x)^2
 //
 // in each plane. With more than two feet the moves lie on one line, so that the
-// frame is not bent. To move the stationary machine instead, exchange the signs.
+// frame is not bent. To move the stationary machine instead, take the corrections
+// of e.Times(-1).
 //
 // It refuses an empty list (Missing), a name given twice (Duplicate), a station
 // that is not finite (NotFinite) and a negative uncertainty (OutOfRange), with

@@ -38,9 +38,9 @@ type Fitted struct {
 // It is linear; the package comment says where that holds. It refuses input
 // that is not sound, each fault with its path below /sets, and readings that
 // cannot see one of the four numbers, with a condition of 1e12 and more (Unseen,
-// at /sets). A spread of readings
-// under 0.5 um or over 25 mm is answered with a warning that asks about the
-// unit. A sound set without warnings allocates nothing.
+// at /sets). A spread of readings under 0.5 um or over 25 mm is answered with a
+// warning that asks about the unit. A sound set without warnings allocates
+// nothing.
 func Fit(sets ...Set) (Fitted, error) {
 	if err := checkSets(sets); err != nil {
 		return Fitted{}, err

@@ -95,7 +95,7 @@ func checkAmount(t rapid.TB, line, words string) {
 // The rule itself has to see a sign that stands alone.
 func TestSignsAreSeen(t *testing.T) {
 	for line, want := range map[string]bool{
-		"3:00  -0.12 mm": true, "3:00  -0.12 mm  0.12 mm out": false, "feet at (+3 mil)": true,
+		"3:00  -0.12 mm": true, "3:00  -0.12 mm  0.12 mm outwards": false, "feet at (+3 mil)": true,
 		"pump K-12": false, "x = -105.0 mm": true, "lower by -2 mil": false,
 	} {
 		if got := signed.MatchString(line) && !directions.MatchString(line); got != want {
