@@ -44,7 +44,9 @@ type Straightedge struct {
 }
 
 // Quarters returns readings at 12, 3, 6 and 9 o'clock, in that order, each a
-// number of the unit: Quarters(units.Mil, 0, -7, -14, -7).
+// number of the unit: Quarters(units.Mil, 0, -7, -14, -7). A number that is no
+// whole multiple of a power of two, such as 1.1, may miss its decimal value by a
+// rounding unit; the text "1.1 mil" does not.
 func Quarters(unit units.Length, at12, at3, at6, at9 float64) []align.Reading {
 	return []align.Reading{
 		{At: units.Twelve, Value: units.Length(at12) * unit},
