@@ -20,6 +20,18 @@ func checkSets(sets []Set) error {
 	return faults.Err()
 }
 
+// Validate checks one set on its own, as [Fit] would, with paths from the set
+// (/readings/2/value). Whether its readings see enough only the fit of all sets
+// can tell.
+func (s Set) Validate() error {
+	var faults check.Faults
+	var root check.Path
+	checkSet(&faults, root, &s)
+	one := [1]Set{s}
+	checkWeights(&faults, root.Field("readings"), one[:])
+	return faults.Err()
+}
+
 func checkSet(faults *check.Faults, at check.Path, s *Set) {
 	checkProbe(faults, at.Field("probe"), s.Probe)
 	checkSag(faults, at.Field("sag"), s.Probe.Kind, s.Sag)
@@ -162,8 +174,12 @@ func checkWeights(faults *check.Faults, list check.Path, sets []Set) {
 	stated, all := 0, 0
 	for i := range sets {
 		for j := range sets[i].Readings {
+			u := sets[i].uncertainty(j)
+			if !(u >= 0) {
+				return // a fault already
+			}
 			all++
-			if sets[i].uncertainty(j) != 0 {
+			if u != 0 {
 				stated++
 			}
 		}

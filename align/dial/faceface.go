@@ -36,8 +36,8 @@ func (m FaceFace) Sets() [2]align.Set {
 func (m FaceFace) Solve() (Result, error) {
 	sets := m.Sets()
 	return solve([2]part{
-		{set: sets[0], readings: m.AtStationary.Readings, field: "at_stationary", round: true},
-		{set: sets[1], readings: m.AtMovable.Readings, field: "at_movable", round: true},
+		{set: sets[0], readings: m.AtStationary.Readings, field: "at_stationary", diameter: &m.AtStationary.Diameter},
+		{set: sets[1], readings: m.AtMovable.Readings, field: "at_movable", diameter: &m.AtMovable.Diameter},
 	}, m.Limits, &check.Faults{}, func(s, v *sweep) align.Centreline {
 		c, _ := align.Coupling{Span: m.Span}.FromFlexTilts(m.AtStationary.tilt(s), m.AtMovable.tilt(v)) // the span is sound
 		return c

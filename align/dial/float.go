@@ -15,8 +15,8 @@ import (
 //
 // Reading i of b was taken together with reading i of a, and its At is where
 // dial b touched: opposite. Sags add up; uncertainties combine as of independent
-// dials. Derived here: float adds the same to both, the slope with opposite
-// signs.
+// dials, and that of a reading is stated where both dials state it. Derived
+// here: float adds the same to both, the slope with opposite signs.
 //
 // It refuses diameters that are not above zero, dials on different sides
 // (Conflict, at /b/far), sweeps of different length (Conflict, at /b/readings),
@@ -30,45 +30,64 @@ func WithoutFloat(a, b Face) (Face, error) {
 		Diameter: a.Diameter + b.Diameter, Far: a.Far, Sag: a.Sag + b.Sag,
 		Readings: make([]align.Reading, len(a.Readings)),
 		U: align.Uncertainty{
-			Reading: rootSum(a.U.Reading, b.U.Reading),
-			Radius:  rootSum(a.U.Radius, b.U.Radius),
-			Sag:     rootSum(a.U.Sag, b.U.Sag),
-			Clock:   max(a.U.Clock, b.U.Clock), // one carrier, one clock
+			Radius: rootSum(a.U.Radius, b.U.Radius),
+			Sag:    rootSum(a.U.Sag, b.U.Sag),
+			Clock:  max(a.U.Clock, b.U.Clock), // one carrier, one clock
 		},
 	}
 	for i := range f.Readings {
-		f.Readings[i] = less(a.Readings[i], b.Readings[i])
+		f.Readings[i] = less(a.reading(i), b.reading(i))
 	}
 	return f, nil
+}
+
+// reading returns reading i with the uncertainty that counts for it.
+func (f *Face) reading(i int) align.Reading {
+	r := f.Readings[i]
+	if r.U == 0 {
+		r.U = f.U.Reading
+	}
+	return r
 }
 
 func checkPair(a, b Face) error {
 	var faults check.Faults
 	var root check.Path
-	atA, atB := root.Field("a"), root.Field("b")
-	checkFace(&faults, atA, a)
-	checkFace(&faults, atB, b)
+	checkFace(&faults, "a", a)
+	checkFace(&faults, "b", b)
+	at := root.Field("b")
 	if a.Far != b.Far {
-		faults.Add(units.Conflict, atB.Field("far"), b.Far, "both dials on the same side")
+		faults.Add(units.Conflict, at.Field("far"), b.Far, "both dials on the same side")
 	}
-	list := atB.Field("readings")
+	list := at.Field("readings")
 	if len(a.Readings) != len(b.Readings) {
 		faults.Add(units.Conflict, list, len(b.Readings), "as many readings as the other dial has")
 		return faults.Err()
 	}
 	for i, r := range b.Readings {
-		if r.At.Normal() != a.Readings[i].At.Opposite() {
+		other := a.Readings[i].At
+		if finite(r.At) && finite(other) && r.At.Normal() != other.Opposite() {
 			reading := list.Index(i)
-			faults.Add(units.Conflict, reading.Field("at"), r.At, a.Readings[i].At.Opposite().String()+", opposite the other dial")
+			faults.Add(units.Conflict, reading.Field("at"), r.At, other.Opposite().String()+", opposite the other dial")
 		}
 	}
 	return faults.Err()
 }
 
-func checkFace(faults *check.Faults, at check.Path, f Face) {
+// checkFace asks for a sound face. Either carrier will do: both see the same.
+func checkFace(faults *check.Faults, field string, f Face) {
+	var root check.Path
+	at := root.Field(field)
 	check.Positive(faults, at.Field("diameter"), f.Diameter, "a diameter")
-	check.Finite(faults, at.Field("sag"), f.Sag)
-	checkRound(faults, at.Field("readings"), f.Readings)
+	one := part{field: field, diameter: &f.Diameter}
+	set := f.set(align.Stationary, align.FromMovable)
+	set.Readings = f.Readings // with the return to the start
+	for _, fault := range units.Faults(set.Validate()) {
+		fault.Path = one.newPath(fault.Path)
+		if !faults.Has(fault.Path) {
+			faults.Append(fault)
+		}
+	}
 }
 
 // rootSum combines two independent standard uncertainties.

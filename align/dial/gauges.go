@@ -26,7 +26,7 @@ func (m RimGap) Solve() (Result, error) {
 	sets := m.Sets()
 	return solve([2]part{
 		{set: sets[0], readings: m.Rim.Readings, field: "rim", carrier: "/carrier"},
-		{set: sets[1], readings: m.Gap.Readings, field: "gap", round: true},
+		{set: sets[1], readings: m.Gap.Readings, field: "gap", diameter: &m.Gap.Diameter},
 	}, m.Limits, &check.Faults{}, func(rim, gap *sweep) align.Centreline {
 		return centrelineAt(m.Rim.displaced(m.Carrier, rim), m.Gap.tilt(gap), m.Rim.Station)
 	})
@@ -58,7 +58,7 @@ func (m StraightedgeGap) Solve() (Result, error) {
 	sets := m.Sets()
 	return solve([2]part{
 		{set: sets[0], readings: m.Straightedge.Readings, field: "straightedge", carrier: "/straightedge/on"},
-		{set: sets[1], readings: m.Gap.Readings, field: "gap", round: true},
+		{set: sets[1], readings: m.Gap.Readings, field: "gap", diameter: &m.Gap.Diameter},
 	}, m.Limits, &check.Faults{}, func(edge, gap *sweep) align.Centreline {
 		w := edge.displacement()
 		if m.Straightedge.On == align.Stationary {

@@ -8,20 +8,17 @@ import (
 )
 
 // addRenamed adds the faults that the general fit found, with the names that
-// the fields have in the method's input. A fault of a field that both sets
-// share comes once; that the readings cannot see something comes only where
-// nothing else explains it.
+// the fields have in the method's input. A field that has a fault already gets
+// no second one; that the readings cannot see something comes only where nothing
+// else explains it.
 func addRenamed(faults *check.Faults, err error, parts *[2]part) {
-	found := faults.Len() > 0
-	seen := map[string]bool{}
+	explained := faults.Len() > 0
 	for _, f := range units.Faults(err) {
-		path := newPath(f.Path, parts)
-		if seen[path] || (f.Code == units.Unseen && found) {
+		renamed := *f
+		renamed.Path = newPath(f.Path, parts)
+		if faults.Has(renamed.Path) || f.Code == units.Unseen && explained {
 			continue
 		}
-		seen[path] = true
-		renamed := *f
-		renamed.Path = path
 		faults.Append(&renamed)
 	}
 }
@@ -34,26 +31,26 @@ func rename(warnings []units.Fault, parts *[2]part) {
 }
 
 // newPath turns a path of the general fit, for one /sets/0/probe/station, into
-// that of the method's input: /rim/station.
+// that of the method's input: /rim/station. What is wrong with the sets as a
+// whole is wrong with the whole input.
 func newPath(path string, parts *[2]part) string {
-	rest, first := strings.CutPrefix(path, "/sets/0")
-	p := &parts[0]
-	if !first {
-		p = &parts[1]
-		second := false
-		if rest, second = strings.CutPrefix(path, "/sets/1"); !second {
-			return "" // the sets as a whole
+	for i, prefix := range [2]string{"/sets/0", "/sets/1"} {
+		if rest, found := strings.CutPrefix(path, prefix); found {
+			return parts[i].newPath(rest)
 		}
 	}
-	switch rest {
-	case "/probe/carrier":
+	return ""
+}
+
+// newPath does the same for a path within the part's set.
+func (p *part) newPath(path string) string {
+	switch {
+	case path == "/probe/carrier":
 		return p.carrier
-	case "/probe/span", "/view":
-		return strings.TrimPrefix(rest, "/probe")
-	case "/probe/radius":
-		if p.round {
-			return "/" + p.field + "/diameter"
-		}
+	case path == "/probe/span", path == "/view":
+		return strings.TrimPrefix(path, "/probe")
+	case path == "/probe/radius" && p.diameter != nil:
+		return "/" + p.field + "/diameter"
 	}
-	return "/" + p.field + strings.TrimPrefix(rest, "/probe")
+	return "/" + p.field + strings.TrimPrefix(path, "/probe")
 }

@@ -32,7 +32,7 @@ func (m RimFace) Solve() (Result, error) {
 	sets := m.Sets()
 	return solve([2]part{
 		{set: sets[0], readings: m.Rim.Readings, field: "rim", carrier: "/carrier"},
-		{set: sets[1], readings: m.Face.Readings, field: "face", carrier: "/carrier", round: true},
+		{set: sets[1], readings: m.Face.Readings, field: "face", carrier: "/carrier", diameter: &m.Face.Diameter},
 	}, m.Limits, &check.Faults{}, func(rim, face *sweep) align.Centreline {
 		return centrelineAt(m.Rim.displaced(m.Carrier, rim), m.Face.tilt(face), m.Rim.Station)
 	})

@@ -20,7 +20,8 @@ import (
 // whose At is that angle, from any zero. All clock positions are of one view;
 // seen from the stationary end, clockwise is clockwise there. Derived here: the
 // spot that the dial touches at t comes under the still dial after a turn of
-// t0 - t. Holds to first order in the runout.
+// t0 - t. Holds to first order in the runout. A difference states an uncertainty
+// where both of its readings do.
 //
 // It refuses a sweep or a runout with no readings (Missing), numbers that are
 // not finite, a turn that was measured twice (Duplicate, at /runout/1/at), and a
@@ -76,9 +77,14 @@ func readingAt(readings []align.Reading, t units.Clock) (align.Reading, bool) {
 	return align.Reading{}, false
 }
 
-// less returns r less s, at the place of r.
+// less returns r less s, at the place of r. Its uncertainty is stated where both
+// are.
 func less(r, s align.Reading) align.Reading {
-	return align.Reading{At: r.At, Value: r.Value - s.Value, U: rootSum(r.U, s.U)}
+	d := align.Reading{At: r.At, Value: r.Value - s.Value}
+	if r.U != 0 && s.U != 0 {
+		d.U = rootSum(r.U, s.U)
+	}
+	return d
 }
 
 func checkRound(faults *check.Faults, at check.Path, readings []align.Reading) {
@@ -86,11 +92,14 @@ func checkRound(faults *check.Faults, at check.Path, readings []align.Reading) {
 		faults.Add(units.Missing, at, nil, "readings")
 	}
 	for i, r := range readings {
-		reading := at.Index(i)
-		check.Finite(faults, reading.Field("at"), r.At)
-		check.Finite(faults, reading.Field("value"), r.Value)
-		check.NotNegative(faults, reading.Field("u"), r.U, "a standard uncertainty")
+		checkReading(faults, at.Index(i), r)
 	}
+}
+
+func checkReading(faults *check.Faults, at check.Path, r align.Reading) {
+	check.Finite(faults, at.Field("at"), r.At)
+	check.Finite(faults, at.Field("value"), r.Value)
+	check.NotNegative(faults, at.Field("u"), r.U, "a standard uncertainty")
 }
 
 func checkTurns(faults *check.Faults, at check.Path, runout []align.Reading) {

@@ -1,6 +1,8 @@
 package dial
 
 import (
+	"math"
+
 	"example.org/collinear/align"
 	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
@@ -21,25 +23,28 @@ type part struct {
 	readings []align.Reading // with the return to the start
 	field    string          // that holds it
 	carrier  string          // path to the field that names its carrier
-	round    bool            // it has a diameter in place of a radius
+	diameter *units.Length   // of a face or a gap
 }
 
 // solve does what all methods share: it checks both parts, fits them in general
 // for uncertainty, condition and warnings, and puts the closed form's answer in
 // the place of the fit's. faults holds what the method itself found.
 func solve(parts [2]part, limits Limits, faults *check.Faults, form func(a, b *sweep) align.Centreline) (Result, error) {
-	fitted, err := align.Fit(parts[0].set, parts[1].set)
-	addRenamed(faults, err, &parts)
 	for i := range parts {
 		parts[i].check(faults)
 	}
 	limits.check(faults)
+	fitted, err := align.Fit(parts[0].set, parts[1].set)
+	addRenamed(faults, err, &parts)
 	if err := faults.Err(); err != nil {
 		return Result{}, err
 	}
 	a, b := newSweep(&parts[0]), newSweep(&parts[1])
 	fitted.Value = form(&a, &b)
 	result := Result{Fitted: fitted, Checks: [2]Check{a.check, b.check}}
+	if !result.finite() {
+		return Result{}, &units.Fault{Code: units.OutOfRange, Want: "readings and stations that leave numbers a machine can hold"}
+	}
 	rename(result.Warnings, &parts)
 	for i := range parts {
 		result.Warnings = limits.judge(result.Warnings, result.Checks[i], parts[i].field)
@@ -47,20 +52,46 @@ func solve(parts [2]part, limits Limits, faults *check.Faults, form func(a, b *s
 	return result, nil
 }
 
+// finite tells whether nothing overflowed on the way.
+func (r *Result) finite() bool {
+	h, v := r.Value.Horizontal, r.Value.Vertical
+	sum := math.Abs(float64(h.Offset)) + math.Abs(float64(v.Offset)) + math.Abs(float64(h.Slope)) + math.Abs(float64(v.Slope))
+	for _, c := range r.Checks {
+		sum += math.Abs(float64(c.Miss)) + math.Abs(float64(c.Return))
+		for _, q := range c.Quarters {
+			sum += math.Abs(float64(q))
+		}
+	}
+	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
+}
+
 // check asks for three or four readings at different quarters, all of one
-// uncertainty. What they have in common with any set the fit has checked.
+// uncertainty. What any set has to have is left to the fit.
 func (p *part) check(faults *check.Faults) {
 	var root check.Path
 	field := root.Field(p.field)
+	if p.diameter != nil {
+		check.Positive(faults, field.Field("diameter"), *p.diameter, "a diameter")
+	}
 	at := field.Field("readings")
-	if n := len(p.set.Readings); n == 2 { // of none and one the fit has said so
+	if n := len(p.set.Readings); n == 2 { // of none and one the fit says so
 		faults.Add(units.Missing, at, n, "readings at three or four of 12, 3, 6 and 9 o'clock")
 	}
+	checkPlaces(faults, at, p.set.Readings)
+	checkOneWeight(faults, at, p.set.Readings)
+	if last := len(p.readings) - 1; returns(p.readings) { // the fit does not see it
+		checkReading(faults, at.Index(last), p.readings[last])
+	}
+}
+
+// checkPlaces asks for different quarters. A position that is not a number is
+// left to the fit.
+func checkPlaces(faults *check.Faults, at check.Path, readings []align.Reading) {
 	var seen [quarters]bool
-	for i, r := range p.set.Readings {
+	for i, r := range readings {
 		reading := at.Index(i)
 		switch q, ok := quarter(r.At); {
-		case r.At.Normal() != r.At.Normal(): // not a number: the fit has said so
+		case !finite(r.At):
 		case !ok:
 			faults.Add(units.OutOfRange, reading.Field("at"), r.At, "12:00, 3:00, 6:00 or 9:00; other positions are for align.Fit")
 		case seen[q]:
@@ -68,12 +99,24 @@ func (p *part) check(faults *check.Faults) {
 		default:
 			seen[q] = true
 		}
-		if r.U != p.set.Readings[0].U {
+	}
+}
+
+// checkOneWeight asks for the same uncertainty everywhere. One that is not a
+// number, or below zero, is left to the fit.
+func checkOneWeight(faults *check.Faults, at check.Path, readings []align.Reading) {
+	first := units.Length(-1)
+	for i, r := range readings {
+		if !finite(r.U) || r.U < 0 {
+			continue
+		}
+		if first < 0 {
+			first = r.U
+		}
+		if reading := at.Index(i); r.U != first {
 			faults.Add(units.Conflict, reading.Field("u"), r.U, "one uncertainty for all readings; different weights are for align.Fit")
 		}
 	}
-	if last := len(p.readings) - 1; returns(p.readings) {
-		reading := at.Index(last)
-		check.Finite(faults, reading.Field("value"), p.readings[last].Value)
-	}
 }
+
+func finite[Q ~float64](q Q) bool { return !math.IsNaN(float64(q)) && !math.IsInf(float64(q), 0) }

@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -61,6 +62,14 @@ func (f *Faults) Add(code units.Code, at Path, value any, want string) {
 
 // Append notes a fault that was found elsewhere.
 func (f *Faults) Append(fault *units.Fault) { f.list = append(f.list, fault) }
+
+// Has tells whether a fault at this path was noted.
+func (f *Faults) Has(path string) bool {
+	return slices.ContainsFunc(f.list, func(err error) bool {
+		var fault *units.Fault
+		return errors.As(err, &fault) && fault.Path == path
+	})
+}
 
 // Len returns how many faults were noted.
 func (f *Faults) Len() int { return len(f.list) }
