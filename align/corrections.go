@@ -1,8 +1,6 @@
 package align
 
 import (
-	"math"
-
 	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
 )
@@ -34,7 +32,7 @@ type Move struct {
 //
 // It refuses an empty list (Missing), a name given twice (Duplicate), a station
 // that is not finite (NotFinite) and a negative uncertainty (OutOfRange), with
-// paths from /feet.
+// paths from /feet, and an estimate that is not finite, with paths from /value.
 func (e Estimate) Corrections(feet ...Foot) ([]Move, error) {
 	return e.AppendCorrections(make([]Move, 0, len(feet)), feet...)
 }
@@ -42,18 +40,13 @@ func (e Estimate) Corrections(feet ...Foot) ([]Move, error) {
 // AppendCorrections is Corrections appended to dst; it allocates nothing where
 // dst has room. On refusal dst is returned as it was.
 func (e Estimate) AppendCorrections(dst []Move, feet ...Foot) ([]Move, error) {
-	if err := checkFeet(feet); err != nil {
+	if err := checkCorrections(e, feet); err != nil {
 		return dst, err
 	}
-	moves := dst
-	for i := range feet {
-		move := e.correction(feet[i])
-		if !move.finite() {
-			return dst, tooFar(i, feet[i].X)
-		}
-		moves = append(moves, move)
+	for _, f := range feet {
+		dst = append(dst, e.correction(f))
 	}
-	return moves, nil
+	return dst, nil
 }
 
 func (e Estimate) correction(f Foot) Move {
@@ -74,23 +67,10 @@ func (e Estimate) correction(f Foot) Move {
 	}
 }
 
-func (m *Move) finite() bool {
-	size := float64(m.By.Horizontal) + float64(m.By.Vertical)
-	return !math.IsNaN(size) && !math.IsInf(size, 0)
-}
-
-func tooFar(i int, x units.Length) error {
+func checkCorrections(e Estimate, feet []Foot) error {
 	var faults check.Faults
 	var root check.Path
-	list := root.Field("feet")
-	foot := list.Index(i)
-	faults.Add(units.OutOfRange, foot.Field("x"), x, "a station at which the move is a number")
-	return faults.Err()
-}
-
-func checkFeet(feet []Foot) error {
-	var faults check.Faults
-	var root check.Path
+	checkCentreline(&faults, root.Field("value"), e.Value)
 	list := root.Field("feet")
 	if len(feet) == 0 {
 		faults.Add(units.Missing, list, nil, "at least one foot")
@@ -98,7 +78,7 @@ func checkFeet(feet []Foot) error {
 	for i := range feet {
 		foot := list.Index(i)
 		check.Finite(&faults, foot.Field("x"), feet[i].X)
-		check.NotNegative(&faults, foot.Field("u"), feet[i].U, "a standard uncertainty")
+		check.Uncertainty(&faults, foot.Field("u"), feet[i].U)
 		if named(feet[:i], feet[i].Name) {
 			faults.Add(units.Duplicate, foot.Field("name"), feet[i].Name, "a name that no other foot has")
 		}

@@ -18,9 +18,14 @@ type Coupling struct {
 // coupling's diameter than across from it, and where that place is, in the
 // library's view: slope times diameter, open at 6 o'clock for a positive
 // vertical slope and at 9 for a positive horizontal one. With no slope it is
-// zero at 12. It refuses a diameter that is not above zero (at /diameter).
+// zero at 12. It refuses a diameter that is not above zero (at /diameter) and a
+// centreline that is not finite (at /centreline/vertical/slope).
 func (k Coupling) Gap(c Centreline) (opening units.Length, at units.Clock, err error) {
-	if err := positive("diameter", k.Diameter, "a diameter"); err != nil {
+	var faults check.Faults
+	var root check.Path
+	check.Positive(&faults, root.Field("diameter"), k.Diameter, "a diameter")
+	checkCentreline(&faults, root.Field("centreline"), c)
+	if err := faults.Err(); err != nil {
 		return 0, 0, err
 	}
 	tilt := c.Tilt()
@@ -39,9 +44,14 @@ func (k Coupling) Gap(c Centreline) (opening units.Length, at units.Clock, err e
 //
 // Their sum is the slope. Derived here from the spacer as a straight line
 // between the flex planes; exact for lines of small slope. It refuses a span
-// that is not above zero (at /span).
+// that is not above zero (at /span) and a centreline that is not finite (at
+// /centreline/vertical/slope).
 func (k Coupling) FlexTilts(c Centreline) (stationary, movable Tilt, err error) {
-	if err := positive("span", k.Span, "a distance from flex plane to flex plane"); err != nil {
+	var faults check.Faults
+	var root check.Path
+	k.checkSpan(&faults)
+	checkCentreline(&faults, root.Field("centreline"), c)
+	if err := faults.Err(); err != nil {
 		return Tilt{}, Tilt{}, err
 	}
 	plane := func(l Line) (s, m units.Slope) {
@@ -57,8 +67,16 @@ func (k Coupling) FlexTilts(c Centreline) (stationary, movable Tilt, err error) 
 // the inverse of FlexTilts.
 //
 //	slope = stationary + movable        offset = (stationary - movable) L/2
+//
+// It refuses a span that is not above zero (at /span) and tilts that are not
+// finite (at /stationary/vertical).
 func (k Coupling) FromFlexTilts(stationary, movable Tilt) (Centreline, error) {
-	if err := positive("span", k.Span, "a distance from flex plane to flex plane"); err != nil {
+	var faults check.Faults
+	var root check.Path
+	k.checkSpan(&faults)
+	checkTilt(&faults, root.Field("stationary"), stationary)
+	checkTilt(&faults, root.Field("movable"), movable)
+	if err := faults.Err(); err != nil {
 		return Centreline{}, err
 	}
 	plane := func(s, m units.Slope) Line {
@@ -68,6 +86,11 @@ func (k Coupling) FromFlexTilts(stationary, movable Tilt) (Centreline, error) {
 		Horizontal: plane(stationary.Horizontal, movable.Horizontal),
 		Vertical:   plane(stationary.Vertical, movable.Vertical),
 	}, nil
+}
+
+func (k Coupling) checkSpan(faults *check.Faults) {
+	var root check.Path
+	check.Positive(faults, root.Field("span"), k.Span, "a distance from flex plane to flex plane")
 }
 
 // SlopeFromGap returns the tilt whose gap across the diameter d is opening, open
@@ -87,11 +110,4 @@ func SlopeFromGap(opening units.Length, at units.Clock, d units.Length) (Tilt, e
 	slope := float64(opening.Per(d))
 	sin, cos := at.SinCos()
 	return Tilt{units.Slope(0 - slope*sin), units.Slope(0 - slope*cos)}, nil // 0 - s: no negative zero
-}
-
-func positive(field string, l units.Length, what string) error {
-	var faults check.Faults
-	var root check.Path
-	check.Positive(&faults, root.Field(field), l, what)
-	return faults.Err()
 }

@@ -35,8 +35,11 @@ func (c *Covariance) UnmarshalJSON(data []byte) error {
 		return err
 	}
 	u, r := Centreline{}, uncorrelated
-	if wire.U != nil {
+	switch {
+	case wire.U != nil:
 		u = *wire.U
+	case wire.Basis == Stated, wire.Basis == Scatter:
+		return &units.Fault{Code: units.Missing, Path: "/u", Want: "the standard uncertainties, or another basis"}
 	}
 	if wire.Correlation != nil {
 		r = *wire.Correlation
@@ -79,8 +82,8 @@ func checkCovariance(basis Basis, u Centreline, r [4][4]float64) error {
 func checkStandard(faults *check.Faults, at check.Path, basis Basis, u Centreline) {
 	plane := func(name string, l Line) {
 		line := at.Field(name)
-		check.NotNegative(faults, line.Field("offset"), l.Offset, "an uncertainty")
-		check.NotNegative(faults, line.Field("slope"), l.Slope, "an uncertainty")
+		check.Uncertainty(faults, line.Field("offset"), l.Offset)
+		check.Uncertainty(faults, line.Field("slope"), l.Slope)
 	}
 	plane("horizontal", u.Horizontal)
 	plane("vertical", u.Vertical)

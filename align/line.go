@@ -40,7 +40,7 @@ func Through(p, q Point) (Line, error) {
 	check.Finite(&faults, atP.Field("w"), p.W)
 	check.Finite(&faults, atQ.Field("x"), q.X)
 	check.Finite(&faults, atQ.Field("w"), q.W)
-	if p.X == q.X {
+	if apart := q.X - p.X; max(apart, -apart) < check.Least {
 		faults.Add(units.Conflict, atQ.Field("x"), q.X, "a station other than that of p")
 	}
 	if err := faults.Err(); err != nil {

@@ -9,9 +9,10 @@ import (
 // positions when the misalignment is c: sag included, positions as the set's
 // view names them, and zero at the first of them. The readings of the set are
 // not used. It is linear, as [Fit] is, and refuses a set that is not sound with
-// paths from the set (/probe/station) and positions that are not finite (/at/0).
+// paths from the set (/probe/station), a centreline that is not finite (at
+// /centreline/vertical/offset) and positions that are not (/at/0).
 func (s Set) Predict(c Centreline, at ...units.Clock) ([]Reading, error) {
-	if err := checkPredict(&s, at); err != nil {
+	if err := checkPredict(&s, c, at); err != nil {
 		return nil, err
 	}
 	readings := make([]Reading, len(at))
@@ -34,12 +35,13 @@ func (l law) at(beta [four]float64, sin, cos float64) float64 {
 	return float64(horizontal*sin) + float64(vertical*cos)
 }
 
-func checkPredict(s *Set, at []units.Clock) error {
+func checkPredict(s *Set, c Centreline, at []units.Clock) error {
 	var faults check.Faults
 	var root check.Path
 	checkProbe(&faults, root.Field("probe"), s.Probe)
 	checkSag(&faults, root.Field("sag"), s.Probe.Kind, s.Sag)
 	checkView(&faults, root.Field("view"), s.View)
+	checkCentreline(&faults, root.Field("centreline"), c)
 	list := root.Field("at")
 	if len(at) == 0 {
 		faults.Add(units.Missing, list, nil, "at least one clock position")

@@ -149,25 +149,33 @@ func blindWords(blind [four]bool) string {
 			unseen = append(unseen, words[i])
 		}
 	}
+	if unseen == nil {
+		return "centreline at all"
+	}
 	return strings.Join(unseen, ", ")
 }
 
 func (s *solution) dof() int { return max(0, s.readings-s.zeros-four) }
 
-// scatters tells whether the residuals say anything: some are left over, and
-// they are more than rounding.
-func (s *solution) scatters() bool {
+// residualVariance is the weighted variance of a reading of weight one, from the
+// residuals. It is zero where no reading is left over, or where the residuals
+// are no more than rounding: they say nothing then.
+func (s *solution) residualVariance() float64 {
 	const rounding = 1e-12
-	return s.dof() > 0 && s.sum > float64(rounding*rounding)*s.size
+	if s.dof() == 0 {
+		return 0
+	}
+	variance := s.sum / float64(s.dof())
+	if variance <= float64(rounding*rounding)*s.size {
+		return 0
+	}
+	return variance
 }
 
 // scatter is the standard deviation of a reading of average weight.
 func (s *solution) scatter() units.Length {
-	if !s.scatters() {
-		return 0
-	}
 	average := s.weight / float64(s.readings)
-	return fromMM(math.Sqrt(s.sum / float64(s.dof()) / average))
+	return fromMM(math.Sqrt(s.residualVariance() / average))
 }
 
 // covariance is that of the readings, stated or from their scatter, and that of
@@ -176,11 +184,11 @@ func (s *solution) covariance(sets []Set) Covariance {
 	c := Covariance{Basis: Stated}
 	factor := 1.0
 	if !s.stated {
-		if !s.scatters() {
+		factor = s.residualVariance()
+		if factor == 0 {
 			return Covariance{Basis: Unknown}
 		}
 		c.Basis, c.DoF = Scatter, float64(s.dof())
-		factor = s.sum / float64(s.dof())
 	}
 	for i := range c.v {
 		for j := range c.v[i] {

@@ -6,7 +6,7 @@ import "example.org/collinear/units"
 // millimetre, seen from behind the movable machine, with the clock's own words.
 type Style struct {
 	Unit   units.LengthUnit `json:"unit"`
-	Digits int              `json:"digits,omitzero"` // decimals; zero: as the unit is read on the floor (0.01 mm, 0.1 mil, 0.0001 in, 1 um); negative: none
+	Digits int              `json:"digits,omitzero"` // decimals; zero: enough to see 0.01 mm in the unit (0.01 mm, 0.1 mil, 0.0001 in, 1 um); negative: none
 	View   View             `json:"view"`            // where the crew stands that reads the words
 	Three  string           `json:"three,omitempty"` // the crew's own name for what lies at its 3 o'clock ("north"), and so on
 	Nine   string           `json:"nine,omitempty"`
@@ -25,6 +25,10 @@ func (m Move) Text(s Style) string {
 	switch {
 	case vertical == "" && horizontal == "":
 		words = "leave"
+	case vertical == "" && s.upright():
+		words = horizontal
+	case horizontal == "" && s.upright():
+		words = vertical
 	case vertical == "":
 		words = "leave the height, " + horizontal
 	case horizontal == "":
@@ -36,13 +40,16 @@ func (m Move) Text(s Style) string {
 	return m.Foot.Name + ": " + words
 }
 
+// upright tells whether the machine's axis stands: 12 and 6 are marks then.
+func (s Style) upright() bool { return s.Twelve != "" || s.Six != "" }
+
 // height is the vertical move in words, or nothing if it rounds to nothing.
 func (s Style) height(by units.Length) string {
 	amount := s.amount(by)
 	switch {
 	case amount == "":
 		return ""
-	case s.Twelve != "" || s.Six != "":
+	case s.upright():
 		return "push " + amount + " towards " + pick(by > 0, s.Twelve, s.Six, "12 o'clock", "6 o'clock")
 	case by > 0:
 		return "raise " + amount
@@ -56,7 +63,7 @@ func (s Style) sideways(by units.Length) string {
 	if amount == "" {
 		return ""
 	}
-	towardsThree := (by > 0) == (s.View == FromMovable)
+	towardsThree := (by > 0) != (s.View == FromStationary)
 	return "push " + amount + " towards " + pick(towardsThree, s.Three, s.Nine, "3 o'clock", "9 o'clock")
 }
 
@@ -86,12 +93,16 @@ func (s Style) digits() int {
 		return max(0, s.Digits)
 	}
 	switch s.Unit {
+	case units.InMicrometres, units.InNanometres:
+		return 0
 	case units.InMils:
 		return 1
+	case units.InCentimetres:
+		return 3
 	case units.InInches:
 		return 4
-	case units.InMicrometres:
-		return 0
+	case units.InMetres, units.InFeet:
+		return 5
 	}
 	return 2
 }

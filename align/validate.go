@@ -40,6 +40,21 @@ func checkSet(faults *check.Faults, at check.Path, s *Set) {
 	checkUncertainty(faults, at.Field("u"), s)
 }
 
+func checkCentreline(faults *check.Faults, at check.Path, c Centreline) {
+	checkLine(faults, at.Field("horizontal"), c.Horizontal)
+	checkLine(faults, at.Field("vertical"), c.Vertical)
+}
+
+func checkLine(faults *check.Faults, at check.Path, l Line) {
+	check.Finite(faults, at.Field("offset"), l.Offset)
+	check.Finite(faults, at.Field("slope"), l.Slope)
+}
+
+func checkTilt(faults *check.Faults, at check.Path, t Tilt) {
+	check.Finite(faults, at.Field("horizontal"), t.Horizontal)
+	check.Finite(faults, at.Field("vertical"), t.Vertical)
+}
+
 func checkView(faults *check.Faults, at check.Path, v View) {
 	if !viewNames.known(uint8(v)) {
 		faults.Add(units.OutOfRange, at, v, "a known view")
@@ -116,8 +131,8 @@ func checkGain(faults *check.Faults, at check.Path, gain float64, used bool, kin
 		check.Unused(faults, at, gain, kind)
 	case gain == 0:
 		faults.Add(units.Missing, at, gain, "a gain other than zero")
-	default:
-		check.Finite(faults, at, gain)
+	case check.Finite(faults, at, gain) && max(gain, -gain) < check.Least:
+		faults.Add(units.OutOfRange, at, gain, "a gain that can be reckoned with")
 	}
 }
 
@@ -144,13 +159,13 @@ func checkReadings(faults *check.Faults, at check.Path, readings []Reading) {
 		r, field := &readings[i], at.Index(i)
 		check.Finite(faults, field.Field("at"), r.At)
 		check.Finite(faults, field.Field("value"), r.Value)
-		check.NotNegative(faults, field.Field("u"), r.U, "a standard uncertainty")
+		check.Weight(faults, field.Field("u"), r.U)
 	}
 }
 
 func checkUncertainty(faults *check.Faults, at check.Path, s *Set) {
-	check.NotNegative(faults, at.Field("reading"), s.U.Reading, "a standard uncertainty")
-	check.NotNegative(faults, at.Field("clock"), s.U.Clock, "a standard uncertainty")
+	check.Weight(faults, at.Field("reading"), s.U.Reading)
+	check.Uncertainty(faults, at.Field("clock"), s.U.Clock)
 	kind := s.Probe.Kind
 	if !kindNames.known(uint8(kind)) {
 		return // which fields count is not known then
@@ -158,7 +173,7 @@ func checkUncertainty(faults *check.Faults, at check.Path, s *Set) {
 	use := usesOf[kind]
 	shared := func(name string, u units.Length, used bool) {
 		if used {
-			check.NotNegative(faults, at.Field(name), u, "a standard uncertainty")
+			check.Uncertainty(faults, at.Field(name), u)
 		} else {
 			check.Unused(faults, at.Field(name), u, kind.String())
 		}

@@ -38,6 +38,7 @@ func ExampleReverse_Solve() {
 	}
 	show(found.Value)
 	// By hand: w_z(80) = (-0.03 - 0.17)/2 = -0.10, w_z(-80) = (-0.12 - 0)/2 = -0.06.
+
 	// Output:
 	// horizontal: offset 0.000 mm, slope -0.25 mm/m
 	// vertical: offset -0.080 mm, slope -0.25 mm/m
@@ -77,6 +78,7 @@ func ExampleRimFace_Solve() {
 	}
 	show(found.Value)
 	// By hand: w_z(-50) = +0.12, slope_z = 0.06/120, offset_z = 0.12 + 50 * 0.0005.
+
 	// Output:
 	// horizontal: offset 0.080 mm, slope 1.00 mm/m
 	// vertical: offset 0.145 mm, slope 0.50 mm/m
@@ -110,6 +112,7 @@ func ExampleFaceFace_Solve() {
 	show(found.Value)
 	// By hand, vertical: tilts -0.10/200 = -0.5 and +0.04/200 = +0.2 mm/m; their
 	// difference times half the span is -0.7 mm.
+
 	// Output:
 	// horizontal: offset -0.200 mm, slope 0.00 mm/m
 	// vertical: offset -0.700 mm, slope -0.30 mm/m
@@ -173,6 +176,7 @@ func ExampleStraightedgeGap_Solve() {
 	show(found.Value)
 	// By hand: the movable rim stands (0.40 - 0.10)/2 = 0.15 high at 20 mm; the gap,
 	// 0.20 wider at 12 across 100 mm, falls by 2 mm/m: 0.15 + 20 * 0.002 at the centre.
+
 	// Output:
 	// horizontal: offset 0.000 mm, slope 0.00 mm/m
 	// vertical: offset 0.190 mm, slope -2.00 mm/m
@@ -253,6 +257,7 @@ func ExampleResult() {
 	}
 	// By hand: w_z(80) = -0.10, w_z(-80) = -0.06, so w_z(240) = -0.14 against -0.02;
 	// w_y(80) = -0.04, w_y(-80) = +0.02, so w_y(240) = -0.10.
+
 	// Output:
 	// drive end: raise 0.12 mm, push 0.10 mm towards 3 o'clock
 	// free end: raise 0.22 mm, push 0.25 mm towards 3 o'clock

@@ -39,37 +39,39 @@ func opposites(r units.Length) sweep {
 // and F of the face, zeroed at the top, A the diameter of the face's swing and B
 // the distance from the rim's stem, a bolt stands at +-(F B/A + R/2). The sign is
 // left to the reader's arrangement: minus for a near face and a stationary
-// carrier. Where the book's one sign does not do, both terms have their own.
+// carrier. The book's one sign does not cover every arrangement: both terms have
+// their own. Example 8-3 has F +3, R -4 mils, A 12 in, B 16 and 36 in.
 func TestRimFaceFormulae(t *testing.T) {
 	for _, row := range []struct {
-		name      string
-		carrier   align.Shaft
-		far       bool
-		onF, onR  float64
-		at16, at3 float64 // of example 8-3: F +3, R -4, A 12 in; B 16 and 36 in, mils
+		name              string
+		carrier           align.Shaft
+		far               bool
+		onF, onR          units.Length // the signs of both terms
+		inboard, outboard units.Length // of example 8-3, mils
 	}{
 		{"stationary carrier, near face", align.Stationary, false, -1, -1, -2, -7},
 		{"stationary carrier, far face", align.Stationary, true, +1, -1, +6, +11},
 		{"movable carrier, near face", align.Movable, false, -1, +1, -6, -11},
 		{"movable carrier, far face", align.Movable, true, +1, +1, +2, +7},
 	} {
-		t.Run(row.name, func(t *testing.T) {
-			bolt := func(a, stem, b, f, r units.Length) units.Length {
-				found := solved(t, dial.RimFace{
-					Carrier: row.carrier,
-					Rim:     dial.Rim{Station: stem, Readings: opposites(r)},
-					Face:    dial.Face{Diameter: a, Far: row.far, Readings: opposites(f)},
-				})
-				return found.Value.Vertical.At(stem + b)
-			}
+		bolt := func(t *testing.T, a, stem, b, f, r units.Length) units.Length {
+			found := solved(t, dial.RimFace{
+				Carrier: row.carrier,
+				Rim:     dial.Rim{Station: stem, Readings: opposites(r)},
+				Face:    dial.Face{Diameter: a, Far: row.far, Readings: opposites(f)},
+			})
+			return found.Value.Vertical.At(stem + b)
+		}
+		t.Run(row.name+", example 8-3", func(t *testing.T) {
 			const in, mil = units.Inch, units.Mil
-			checkNear(t, "example 8-3, inboard", bolt(12*in, 5*in, 16*in, 3*mil, -4*mil), units.Length(row.at16)*mil, 1e-6)
-			checkNear(t, "example 8-3, outboard", bolt(12*in, 5*in, 36*in, 3*mil, -4*mil), units.Length(row.at3)*mil, 1e-6)
-			rapid.Check(t, func(t *rapid.T) {
-				a, b := drawLength(t, "A", 40, 500), drawLength(t, "B", -500, 3000)
+			checkNear(t, "inboard", bolt(t, 12*in, 5*in, 16*in, 3*mil, -4*mil), row.inboard*mil, 1e-6)
+			checkNear(t, "outboard", bolt(t, 12*in, 5*in, 36*in, 3*mil, -4*mil), row.outboard*mil, 1e-6)
+		})
+		t.Run(row.name+", any numbers", func(outer *testing.T) {
+			rapid.Check(outer, func(t *rapid.T) {
+				a, b, stem := drawLength(t, "A", 40, 500), drawLength(t, "B", -500, 3000), drawLength(t, "stem", -300, 300)
 				f, r := drawLength(t, "F", -2, 2), drawLength(t, "R", -2, 2)
-				want := units.Length(row.onF)*f*b/a + units.Length(row.onR)*r/2
-				checkNear(t, "bolt", bolt(a, drawLength(t, "stem", -300, 300), b, f, r), want, 1e-6)
+				checkNear(t, "bolt", bolt(outer, a, stem, b, f, r), row.onF*f*b/a+row.onR*r/2, 1e-6)
 			})
 		})
 	}

@@ -99,7 +99,7 @@ func checkRound(faults *check.Faults, at check.Path, readings []align.Reading) {
 func checkReading(faults *check.Faults, at check.Path, r align.Reading) {
 	check.Finite(faults, at.Field("at"), r.At)
 	check.Finite(faults, at.Field("value"), r.Value)
-	check.NotNegative(faults, at.Field("u"), r.U, "a standard uncertainty")
+	check.Weight(faults, at.Field("u"), r.U)
 }
 
 func checkTurns(faults *check.Faults, at check.Path, runout []align.Reading) {

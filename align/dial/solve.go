@@ -42,27 +42,11 @@ func solve(parts [2]part, limits Limits, faults *check.Faults, form func(a, b *s
 	a, b := newSweep(&parts[0]), newSweep(&parts[1])
 	fitted.Value = form(&a, &b)
 	result := Result{Fitted: fitted, Checks: [2]Check{a.check, b.check}}
-	if !result.finite() {
-		return Result{}, &units.Fault{Code: units.OutOfRange, Want: "readings and stations that leave numbers a machine can hold"}
-	}
 	rename(result.Warnings, &parts)
 	for i := range parts {
 		result.Warnings = limits.judge(result.Warnings, result.Checks[i], parts[i].field)
 	}
 	return result, nil
-}
-
-// finite tells whether nothing overflowed on the way.
-func (r *Result) finite() bool {
-	h, v := r.Value.Horizontal, r.Value.Vertical
-	sum := math.Abs(float64(h.Offset)) + math.Abs(float64(v.Offset)) + math.Abs(float64(h.Slope)) + math.Abs(float64(v.Slope))
-	for _, c := range r.Checks {
-		sum += math.Abs(float64(c.Miss)) + math.Abs(float64(c.Return))
-		for _, q := range c.Quarters {
-			sum += math.Abs(float64(q))
-		}
-	}
-	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
 }
 
 // check asks for three or four readings at different quarters, all of one

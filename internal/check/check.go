@@ -77,10 +77,22 @@ func (f *Faults) Len() int { return len(f.list) }
 // Err returns all faults joined, or nil.
 func (f *Faults) Err() error { return errors.Join(f.list...) }
 
-// Finite asks that q is a finite number.
+// Numbers of a size between these, in what their type counts, can be multiplied
+// and squared as often as it is done here without leaving a float64. For a
+// length, which counts nanometres, the largest is 1000 km.
+const (
+	Largest = 1e15
+	Least   = 1e-15
+)
+
+// Finite asks that q is a finite number, and none that is too large.
 func Finite[Q ~float64](f *Faults, at Path, q Q) bool {
-	if x := float64(q); math.IsNaN(x) || math.IsInf(x, 0) {
+	switch size := math.Abs(float64(q)); {
+	case math.IsNaN(size), math.IsInf(size, 0):
 		f.Add(units.NotFinite, at, q, "a finite number")
+		return false
+	case size > Largest:
+		f.Add(units.OutOfRange, at, q, "a number that can be reckoned with (a length of at most 1000 km)")
 		return false
 	}
 	return true
@@ -95,7 +107,7 @@ func Positive[Q ~float64](f *Faults, at Path, q Q, what string) bool {
 		f.Add(units.Missing, at, q, what+" above zero")
 		return false
 	}
-	if q < 0 {
+	if q < Least {
 		f.Add(units.OutOfRange, at, q, what+" above zero")
 		return false
 	}
@@ -112,6 +124,21 @@ func NotNegative[Q ~float64](f *Faults, at Path, q Q, what string) bool {
 		return false
 	}
 	return true
+}
+
+// Uncertainty asks that q is a standard uncertainty: zero where none is stated.
+func Uncertainty[Q ~float64](f *Faults, at Path, q Q) bool {
+	return NotNegative(f, at, q, "a standard uncertainty")
+}
+
+// Weight asks that q is a standard uncertainty that readings can be weighed by,
+// or zero where none is stated.
+func Weight[Q ~float64](f *Faults, at Path, q Q) bool {
+	if q > 0 && q < Least {
+		f.Add(units.OutOfRange, at, q, "a standard uncertainty that can be reckoned with, or none")
+		return false
+	}
+	return Uncertainty(f, at, q)
 }
 
 // Unused asks that q, which this kind of input has no use for, was not given.

@@ -70,6 +70,7 @@ func TestHelpers(t *testing.T) {
 	notNegative := func(f *check.Faults, at check.Path, q units.Length) bool {
 		return check.NotNegative(f, at, q, "a sag")
 	}
+	uncertainty, weight := helper(check.Uncertainty[units.Length]), helper(check.Weight[units.Length])
 	unused := func(f *check.Faults, at check.Path, q units.Length) bool { return check.Unused(f, at, q, "a gap") }
 	for _, row := range []struct {
 		name string
@@ -79,13 +80,17 @@ func TestHelpers(t *testing.T) {
 	}{
 		{"finite, zero", finite, 0, ""},
 		{"finite, negative", finite, -1, ""},
-		{"finite, largest", finite, math.MaxFloat64, ""},
+		{"finite, largest", finite, check.Largest, ""},
+		{"finite, the other way", finite, -check.Largest, ""},
+		{"finite, too large", finite, 1e16, "/q: want a number that can be reckoned with (a length of at most 1000 km), got 10000000000 mm (out_of_range)"},
+		{"finite, too large the other way", finite, -1e16, "/q: want a number that can be reckoned with (a length of at most 1000 km), got -10000000000 mm (out_of_range)"},
 		{"finite, NaN", finite, nan, "/q: want a finite number, got NaN mm (not_finite)"},
 		{"finite, Inf", finite, inf, "/q: want a finite number, got +Inf mm (not_finite)"},
 		{"finite, -Inf", finite, -inf, "/q: want a finite number, got -Inf mm (not_finite)"},
 
 		{"positive, a millimetre", positive, 1e6, ""},
-		{"positive, the smallest", positive, small, ""},
+		{"positive, the least", positive, check.Least, ""},
+		{"positive, too small", positive, small, "/q: want a span above zero, got " + small.String() + " (out_of_range)"},
 		{"positive, zero is missing", positive, 0, "/q: want a span above zero, got 0 mm (missing)"},
 		{"positive, negative zero is zero", positive, negativeZero, "/q: want a span above zero, got 0 mm (missing)"},
 		{"positive, negative", positive, -1e6, "/q: want a span above zero, got -1 mm (out_of_range)"},
@@ -99,6 +104,15 @@ func TestHelpers(t *testing.T) {
 		{"not negative, negative", notNegative, -5e5, "/q: want a sag not below zero, got -0.5 mm (out_of_range)"},
 		{"not negative, NaN", notNegative, nan, "/q: want a finite number, got NaN mm (not_finite)"},
 		{"not negative, -Inf is blamed once", notNegative, -inf, "/q: want a finite number, got -Inf mm (not_finite)"},
+
+		{"uncertainty, however small", uncertainty, small, ""},
+		{"uncertainty, negative", uncertainty, -5e5, "/q: want a standard uncertainty not below zero, got -0.5 mm (out_of_range)"},
+
+		{"weight, none", weight, 0, ""},
+		{"weight, the least", weight, check.Least, ""},
+		{"weight, too small", weight, small, "/q: want a standard uncertainty that can be reckoned with, or none, got " + small.String() + " (out_of_range)"},
+		{"weight, negative", weight, -5e5, "/q: want a standard uncertainty not below zero, got -0.5 mm (out_of_range)"},
+		{"weight, NaN", weight, nan, "/q: want a finite number, got NaN mm (not_finite)"},
 
 		{"unused, zero", unused, 0, ""},
 		{"unused, negative zero", unused, negativeZero, ""},

@@ -1,0 +1,113 @@
+package align_test
+
+import (
+	"encoding/binary"
+	"math"
+	"testing"
+
+	"example.org/collinear/align"
+	"example.org/collinear/units"
+)
+
+// tape hands out raw bytes as whatever is asked for; at its end all is zero.
+type tape []byte
+
+func (t *tape) byte() byte {
+	if len(*t) == 0 {
+		return 0
+	}
+	b := (*t)[0]
+	*t = (*t)[1:]
+	return b
+}
+
+// number is any float64, or more often one of a size that machines have: only
+// those get past the first checks.
+func (t *tape) number() float64 {
+	switch b := t.byte(); b % 4 {
+	case 0:
+		return 0
+	case 1:
+		return float64(int8(t.byte())) * 1e6
+	case 2:
+		return float64(int8(t.byte()))*1e4 + float64(int8(b))
+	}
+	var raw [8]byte
+	for i := range raw {
+		raw[i] = t.byte()
+	}
+	return math.Float64frombits(binary.LittleEndian.Uint64(raw[:]))
+}
+
+func (t *tape) length() units.Length { return units.Length(t.number()) }
+
+func (t *tape) set() align.Set {
+	s := align.Set{Probe: align.Probe{
+		Kind: align.Kind(t.byte() % 11), Carrier: align.Shaft(t.byte() % 4), Station: t.length(), Radius: t.length(),
+		Span: t.length(), Gain: t.number(),
+	}}
+	if t.byte()%8 != 0 { // mostly with just the fields that the kind has
+		s.Probe = fitting(s.Probe)
+	}
+	s.View = align.View(t.byte() % 3)
+	s.Sag = t.length()
+	for range t.byte() % 6 {
+		s.Readings = append(s.Readings, align.Reading{At: units.Clock(t.number() / 1e6), Value: t.length(), U: t.length()})
+	}
+	s.U = align.Uncertainty{Reading: t.length(), Station: t.length(), Radius: t.length(), Sag: t.length(), Clock: units.Angle(t.number())}
+	return s
+}
+
+// fitting keeps of a probe what its kind uses.
+func fitting(p align.Probe) align.Probe {
+	carrier, station, radius, span, gain, _ := needs(p.Kind)
+	if !carrier {
+		p.Carrier = 0
+	}
+	if !station {
+		p.Station = 0
+	}
+	if !radius {
+		p.Radius = 0
+	}
+	if !span {
+		p.Span = 0
+	}
+	if !gain {
+		p.Gain = 0
+	}
+	return p
+}
+
+// soundTape is two rims with three readings each.
+var soundTape = []byte{
+	2,
+	1, 1, 1, 40, 0, 0, 0, 1, 0, 0, 3, 0, 0, 0, 1, 90, 1, 1, 0, 1, 166, 1, 2, 0, 0, 0, 0, 0, 0,
+	1, 2, 1, 200, 0, 0, 0, 1, 0, 0, 3, 0, 0, 0, 1, 90, 1, 255, 0, 1, 166, 1, 254, 0, 0, 0, 0, 0, 0,
+}
+
+func TestSoundTapeIsAnswered(t *testing.T) {
+	if _, err := align.Fit(setsOf(soundTape)...); err != nil {
+		t.Error(err)
+	}
+}
+
+func setsOf(raw []byte) []align.Set {
+	from := tape(raw)
+	sets := make([]align.Set, from.byte()%5)
+	for i := range sets {
+		sets[i] = from.set()
+	}
+	return sets
+}
+
+// FuzzFit makes sets from raw bytes. Whatever comes, Fit answers with finite
+// numbers or with faults that say where; it never panics.
+func FuzzFit(f *testing.F) {
+	f.Add([]byte{})
+	f.Add(soundTape)
+	f.Add(append([]byte{4}, soundTape[1:]...))
+	f.Fuzz(func(t *testing.T, raw []byte) {
+		checkFinite(t, "fuzzed", setsOf(raw))
+	})
+}
