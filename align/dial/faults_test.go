@@ -2,6 +2,7 @@ package dial_test
 
 import (
 	"errors"
+	"math"
 	"reflect"
 	"slices"
 	"testing"
@@ -50,6 +51,8 @@ func checkBad[T any](t *testing.T, full func() *T, run func(T) error, rows []bad
 
 func run[S solver](s S) error { _, err := s.Solve(); return err }
 
+var infinite = units.Length(math.Inf(1))
+
 // plainReverse is a sound job that states no uncertainty.
 func plainReverse() *dial.Reverse {
 	return &dial.Reverse{
@@ -66,6 +69,13 @@ func TestBadReverse(t *testing.T) {
 			"both rims at one station", func(m *job) { m.CarriedByMovable.Station = m.CarriedByStationary.Station },
 			[]string{"conflict /carried_by_movable/station"},
 			func(m *job) { m.CarriedByMovable.Station++ },
+		},
+		{
+			"both rims infinitely far", func(m *job) {
+				m.CarriedByStationary.Station, m.CarriedByMovable.Station = infinite, infinite
+			},
+			[]string{"not_finite /carried_by_stationary/station", "not_finite /carried_by_movable/station"},
+			func(m *job) { m.CarriedByStationary.Station, m.CarriedByMovable.Station = 0, 1 },
 		},
 		{
 			"negative sag", func(m *job) { m.CarriedByStationary.Sag = -um },

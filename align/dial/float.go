@@ -66,7 +66,7 @@ func checkPair(a, b Face) error {
 	}
 	for i, r := range b.Readings {
 		other := a.Readings[i].At
-		if finite(r.At) && finite(other) && r.At.Normal() != other.Opposite() {
+		if check.Sound(r.At) && check.Sound(other) && r.At.Normal() != other.Opposite() {
 			reading := list.Index(i)
 			faults.Add(units.Conflict, reading.Field("at"), r.At, other.Opposite().String()+", opposite the other dial")
 		}

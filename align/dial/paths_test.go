@@ -258,3 +258,22 @@ func TestUnusedFields(t *testing.T) {
 		}
 	}
 }
+
+// One number that is far from anything on this planet is one fault as well, at its
+// own field. A position is left out: 1e300 degrees is a place on the clock, though
+// a strange one, and may contradict another.
+func TestTooLarge(t *testing.T) {
+	for _, e := range entries {
+		numbers(reflect.ValueOf(e.full()).Elem(), "", func(path string) {
+			if strings.HasSuffix(path, "/at") {
+				return
+			}
+			input := e.full()
+			field, _ := pointed(reflect.ValueOf(input).Elem(), path)
+			field.SetFloat(1e300)
+			if all := units.Faults(e.run(input)); len(all) != 1 || all[0].Path != path {
+				t.Errorf("%s, %s = 1e300: got %v, want one fault at that path", e.name, path, found(e.run(input)))
+			}
+		})
+	}
+}

@@ -37,7 +37,7 @@ func (m Reverse) Solve() (Result, error) {
 	s, v := m.CarriedByStationary, m.CarriedByMovable
 	var faults check.Faults
 	var root check.Path
-	if s.Station == v.Station {
+	if s.Station == v.Station && check.Sound(s.Station) {
 		field := root.Field("carried_by_movable")
 		faults.Add(units.Conflict, field.Field("station"), v.Station, "a station other than that of the other dial")
 	}

@@ -104,7 +104,7 @@ func checkReading(faults *check.Faults, at check.Path, r align.Reading) {
 
 func checkTurns(faults *check.Faults, at check.Path, runout []align.Reading) {
 	for i, r := range runout {
-		if _, again := readingAt(runout[:i], r.At); again {
+		if _, again := readingAt(runout[:i], r.At); again && check.Sound(r.At) {
 			reading := at.Index(i)
 			faults.Add(units.Duplicate, reading.Field("at"), r.At, "each turn once")
 		}

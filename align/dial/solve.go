@@ -1,8 +1,6 @@
 package dial
 
 import (
-	"math"
-
 	"example.org/collinear/align"
 	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
@@ -68,14 +66,14 @@ func (p *part) check(faults *check.Faults) {
 	}
 }
 
-// checkPlaces asks for different quarters. A position that is not a number is
+// checkPlaces asks for different quarters. A position that is not sound is
 // left to the fit.
 func checkPlaces(faults *check.Faults, at check.Path, readings []align.Reading) {
 	var seen [quarters]bool
 	for i, r := range readings {
 		reading := at.Index(i)
 		switch q, ok := quarter(r.At); {
-		case !finite(r.At):
+		case !check.Sound(r.At):
 		case !ok:
 			faults.Add(units.OutOfRange, reading.Field("at"), r.At, "12:00, 3:00, 6:00 or 9:00; other positions are for align.Fit")
 		case seen[q]:
@@ -86,12 +84,12 @@ func checkPlaces(faults *check.Faults, at check.Path, readings []align.Reading) 
 	}
 }
 
-// checkOneWeight asks for the same uncertainty everywhere. One that is not a
-// number, or below zero, is left to the fit.
+// checkOneWeight asks for the same uncertainty everywhere. One that is not
+// sound is left to the fit.
 func checkOneWeight(faults *check.Faults, at check.Path, readings []align.Reading) {
 	first := units.Length(-1)
 	for i, r := range readings {
-		if !finite(r.U) || r.U < 0 {
+		if !check.Sound(r.U) || r.U < 0 {
 			continue
 		}
 		if first < 0 {
@@ -102,5 +100,3 @@ func checkOneWeight(faults *check.Faults, at check.Path, readings []align.Readin
 		}
 	}
 }
-
-func finite[Q ~float64](q Q) bool { return !math.IsNaN(float64(q)) && !math.IsInf(float64(q), 0) }

@@ -85,17 +85,21 @@ const (
 	Least   = 1e-15
 )
 
+// Sound tells whether q is a finite number, and none that is too large: what
+// Finite asks for.
+func Sound[Q ~float64](q Q) bool { return math.Abs(float64(q)) <= Largest } // NaN is not
+
 // Finite asks that q is a finite number, and none that is too large.
 func Finite[Q ~float64](f *Faults, at Path, q Q) bool {
-	switch size := math.Abs(float64(q)); {
-	case math.IsNaN(size), math.IsInf(size, 0):
+	switch x := float64(q); {
+	case Sound(q):
+		return true
+	case math.IsNaN(x), math.IsInf(x, 0):
 		f.Add(units.NotFinite, at, q, "a finite number")
-		return false
-	case size > Largest:
+	default:
 		f.Add(units.OutOfRange, at, q, "a number that can be reckoned with (a length of at most 1000 km)")
-		return false
 	}
-	return true
+	return false
 }
 
 // Positive asks that q is finite and above zero; zero counts as missing.
