@@ -233,6 +233,43 @@ func TestScaledToTheLimits(t *testing.T) {
 	}
 }
 
+// What can be reckoned with ends at 1000 km, and at 1e-15 nm where something is
+// divided by it: the limits themselves are still good, a thousandth beyond is
+// out of range, at its own field.
+func TestLimitsOfNumbers(t *testing.T) {
+	rows := []struct {
+		path string
+		set  func(*align.Set, float64) // of a size in the quantity's own count
+		size float64
+		good []float64
+		bad  []float64
+	}{
+		{"/sets/0/probe/station", func(s *align.Set, v float64) { s.Probe.Station = units.Length(v) }, 1e15, []float64{1, -1, 0}, []float64{1.001, -1.001}},
+		{"/sets/0/readings/1/value", func(s *align.Set, v float64) { s.Readings[1].Value = units.Length(v) }, 1e15, []float64{1, -1}, []float64{1.001, -1.001}},
+		{"/sets/0/sag", func(s *align.Set, v float64) { s.Sag = units.Length(v) }, 1e15, []float64{1}, []float64{1.001}},
+		{"/sets/0/readings/1/u", func(s *align.Set, v float64) { s.Readings[1].U = units.Length(v) }, 1e15, []float64{1}, []float64{1.001}},
+		{"/sets/0/readings/1/u", func(s *align.Set, v float64) { s.Readings[1].U = units.Length(v) }, 1e-15, []float64{1}, []float64{0.999}},
+	}
+	for _, row := range rows {
+		fit := func(v float64) error {
+			sets := each(state(read(t, caseA, reverse(), quarters...), 5*um), func(*align.Set) {})
+			row.set(&sets[0], v*row.size)
+			_, err := align.Fit(sets...)
+			return err
+		}
+		for _, v := range row.good {
+			for _, f := range units.Faults(fit(v)) {
+				if f.Code == units.OutOfRange && f.Path == row.path {
+					t.Errorf("%g at %s: refused: %v", v*row.size, row.path, f)
+				}
+			}
+		}
+		for _, v := range row.bad {
+			checkFault(t, fit(v), units.OutOfRange, row.path)
+		}
+	}
+}
+
 // checkFinite asks for faults with paths, or for numbers throughout.
 func checkFinite(tb fataler, what string, sets []align.Set) {
 	tb.Helper()

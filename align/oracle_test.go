@@ -122,43 +122,43 @@ func (j *joint) kappa() float64 {
 }
 
 // condition is what Fitted promises: one over the least singular value of the
-// equations without the zeros (each set less its weighted mean), whose columns
-// are scaled as a full turn would leave them: half the squares of a and of b.
+// equations without the zeros, whose columns are scaled as a full turn would
+// leave them, by the root of half the weighted squares of a and of b.
 func condition(sets []align.Set) float64 {
 	j := stack(sets)
-	rows, _ := j.a.Dims()
-	centred := mat.NewDense(rows, 4, nil)
-	for c := range 4 {
-		column := mat.Col(nil, c, j.a)
-		for z := range sets { // zeros of different sets share no row, so one projection each will do
-			zero := mat.Col(nil, 4+z, j.a)
-			part := mat.Dot(mat.NewVecDense(rows, zero), mat.NewVecDense(rows, column))
-			for i := range column {
-				column[i] -= part * zero[i]
-			}
-		}
-		for i := range column {
-			column[i] *= j.lengths[c]
-		}
-		centred.SetCol(c, column)
-	}
+	free := j.withoutZeros()
 	var offset, slope float64
-	for z, s := range sets {
+	for i, s := range sets {
 		a, b := coefficients(s.Probe)
-		weight := j.lengths[4+z] * j.lengths[4+z]
+		weight := j.lengths[4+i] * j.lengths[4+i] // the column of a zero holds the weights
 		offset += a * a * weight / 2
 		slope += b * b * weight / 2
 	}
-	for r := range rows {
-		for c, square := range []float64{offset, slope, offset, slope} {
-			centred.Set(r, c, centred.At(r, c)/math.Sqrt(square))
+	for c, square := range []float64{offset, slope, offset, slope} {
+		for r := range 4 {
+			free.Set(r, c, free.At(r, c)*j.lengths[c]/math.Sqrt(square))
 		}
 	}
 	var svd mat.SVD
-	if !svd.Factorize(centred, mat.SVDNone) {
+	if !svd.Factorize(free, mat.SVDNone) {
 		return math.Inf(1)
 	}
 	return 1 / svd.Values(nil)[3]
+}
+
+// withoutZeros is what of the four numbers' columns stands upright on the columns
+// of the zeros: with these first in Q R, it is the last rows of R.
+func (j *joint) withoutZeros() *mat.Dense {
+	rows, columns := j.a.Dims()
+	reordered := mat.NewDense(rows, columns, nil)
+	for c := range columns {
+		reordered.SetCol((c+columns-4)%columns, mat.Col(nil, c, j.a))
+	}
+	var qr mat.QR
+	qr.Factorize(reordered)
+	var r mat.Dense
+	qr.RTo(&r)
+	return mat.DenseCopyOf(r.Slice(columns-4, columns, columns-4, columns))
 }
 
 // tolerance is how far rounding may put each of the four numbers off. Two

@@ -279,3 +279,43 @@ func TestSignsFromTheOtherEnd(t *testing.T) {
 		near(t, got[i].At.String(), inMM(got[i].Value), want, 1e-15)
 	}
 }
+
+// A machine is moved under standing dials, from case A: offset_z by +0.05 mm and
+// slope_z by +0.2 mm/m. The rim at 40 on the stationary carrier stands at 12, the
+// one at -50 on the movable carrier at 6. Each changes by w_z at its station, and
+// by the second order of the rim, rho (slope . u)^2/2, which makes the last digit.
+// 3 o'clock, where nothing of a vertical move is seen, holds the zero. Derived
+// here; the rigid shafts give the same.
+func TestLiveMove(t *testing.T) {
+	moved := caseA.Plus(line(0, 0, 0.05, 0.2e-3))
+	const rho = 75
+	rows := []struct {
+		name    string
+		set     align.Set
+		quarter int
+		linear  float64
+		want    float64 // printed to 10 nm
+	}{
+		{"stationary carrier at 12", rim(align.Stationary, 40), 0, +0.058, +0.05799},
+		{"movable carrier at 6", rim(align.Movable, -50), 2, +0.040, +0.03999},
+	}
+	var d [2]float64 // D_j = (r_j - r_j0)/(k_j cos t_j), with k cos t = +1 in both rows
+	for i, row := range rows {
+		stand := func(c align.Centreline) float64 {
+			r := read(t, c, []align.Set{row.set}, units.Three, quarters[row.quarter])[0].Readings
+			return inMM(r[1].Value)
+		}
+		d[i] = stand(moved) - stand(caseA)
+		near(t, row.name+", first order", d[i], row.linear, 1e-15)
+		second := secondOrder(moved, row.set, rho, row.quarter) - secondOrder(caseA, row.set, rho, row.quarter)
+		near(t, row.name, d[i]+second, row.want, 0.5e-5)
+		instrument := toRigid(row.set.Probe)
+		instrument.Radius = rho
+		clock := 90 * float64(row.quarter)
+		exact := instrument.Read(pose(moved), clock) - instrument.Read(pose(caseA), clock)
+		near(t, row.name+", on rigid shafts", exact, d[i]+second, 10e-9) // slope^2 times the move is left
+	}
+	// dslope = (D_2 - D_1)/(x_2 - x_1), doffset = (x_2 D_1 - x_1 D_2)/(x_2 - x_1)
+	near(t, "slope from both", (d[1]-d[0])/(-50-40), 0.2e-3, 1e-17)
+	near(t, "offset from both", (-50*d[0]-40*d[1])/(-50-40), 0.05, 1e-15)
+}

@@ -44,6 +44,11 @@ func TestMoveInWords(t *testing.T) {
 		{"vertical machine, towards 6 and 9", move("", -270*um, -210*um), vertical, "push 0.21 mm towards ladder, push 0.27 mm towards west"},
 		{"vertical machine, one mark only", move("", 270*um, -210*um), align.Style{Twelve: "mark"}, "push 0.21 mm towards 6 o'clock, push 0.27 mm towards 3 o'clock"},
 
+		{"vertical machine, towards 12 only", move("", 0, 210*um), vertical, "push 0.21 mm towards mark"},
+		{"vertical machine, towards 9 only", move("", -270*um, 0), vertical, "push 0.27 mm towards west"},
+		{"vertical machine, nothing", move("outboard", 0, 0), vertical, "outboard: leave"},
+		{"vertical machine from the other end", move("", 270*um, 210*um), align.Style{View: align.FromStationary, Twelve: "mark"}, "push 0.21 mm towards mark, push 0.27 mm towards 9 o'clock"},
+
 		{"nothing", move("outboard", 0, 0), align.Style{}, "outboard: leave"},
 		{"nothing, without a name", move("", 0, 0), align.Style{}, "leave"},
 		{"negative zero", move("", negativeZero, negativeZero), align.Style{}, "leave"},
