@@ -35,12 +35,13 @@
 // # Accuracy
 //
 // [Fit] is linear: it holds where the slope squared and the offset over the rim
-// radius are small. Read at the four quarters it is within 10 nm of exact
-// three-dimensional geometry, up to 1 mm of offset at the coupling and 2 mm/m of
-// slope (both planes together), on rims of 40 mm radius and more, at stations up
-// to 1 m, and on spacers of 200 mm to 2 m whose faces are swept at a radius of up
-// to 150 mm. On a 200 mm spacer it is 13 nm at a radius of 200 mm and 33 nm at
-// 500 mm.
+// radius are small. Read at the four quarters, the fitted centreline is within
+// 10 nm of exact three-dimensional geometry where the probes stand, up to 1 mm of
+// offset at the coupling and 2 mm/m of slope (both planes together), on rims of
+// 40 mm radius and more at stations up to 1 m, and on spacers of 200 mm to 2 m
+// (from 250 mm where the spacer carries the dials). Beyond that the error grows
+// with the offset and with the slope squared: 12 nm at 5 mm, 110 nm at 10 mm/m,
+// on rims at 100 mm either side.
 //
 // On a part of a turn the circle of the rim matters sooner: with 1 mm along the
 // middle of the arc and a rim of 75 mm the fit is off by 7.5, 10.4, 11.6 and
