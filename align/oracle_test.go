@@ -248,6 +248,9 @@ func checkAgainstJoint(tb fataler, sets []align.Set) {
 	}
 	magnified := condition(sets)
 	near(tb, "condition", f.Condition, magnified, 1e-12*magnified*magnified)
+	s2 := want.squares / float64(rows-unknowns)
+	scatter := math.Sqrt(s2 / j.averageWeight())
+	near(tb, "scatter", inMM(f.Scatter), scatter, 1e-9*scatter)
 	if f.Cov.Basis == align.Stated {
 		nearMatrix(tb, "covariance", matrix(f.Cov), want.times(1), relative)
 		return
@@ -255,9 +258,18 @@ func checkAgainstJoint(tb fataler, sets []align.Set) {
 	if f.Cov.Basis != align.Scatter || f.Cov.DoF != float64(rows-unknowns) {
 		tb.Errorf("basis %v with %v degrees of freedom, want scatter with %d", f.Cov.Basis, f.Cov.DoF, rows-unknowns)
 	}
-	s2 := want.squares / float64(rows-unknowns)
 	nearMatrix(tb, "covariance", matrix(f.Cov), want.times(s2), relative+1e-9)
-	near(tb, "scatter", inMM(f.Scatter), math.Sqrt(s2), 1e-9*math.Sqrt(s2))
+}
+
+// averageWeight is the mean of 1/u^2 over the readings. The column of a zero
+// holds the 1/u of its set.
+func (j *joint) averageWeight() float64 {
+	rows, _ := j.a.Dims()
+	sum := 0.0
+	for _, l := range j.lengths[4:] {
+		sum += l * l
+	}
+	return sum / float64(rows)
 }
 
 func TestFitIsTheJointFit(t *testing.T) {

@@ -8,7 +8,9 @@ package align
 //	d beta = (A'WA)^-1 J' G (dS, dC)
 //
 // where G weighs the harmonic and J is its law. To first order, JCGM 100:2008,
-// 5.2; derived here.
+// 5.2; derived here. How an error of station, radius or clock weighs on the
+// residuals is left out: exact where the readings lie on their harmonic, some
+// hundredths where they miss it by a tenth.
 func (s *solution) addShared(c *Covariance, set *Set) {
 	u := set.U
 	if u.Station == 0 && u.Radius == 0 && u.Sag == 0 && u.Clock == 0 {

@@ -31,13 +31,14 @@ type scene struct {
 
 func draw(t *rapid.T) scene {
 	within := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
+	sag := func(name string) float64 { return float64(rapid.IntRange(0, 200).Draw(t, name)) / 1000 }
 	s := scene{
 		method:  rapid.SampledFrom([]string{"reverse", "rim_face", "face_face", "rim_gap", "straightedge_gap"}).Draw(t, "method"),
 		movable: rapid.Bool().Draw(t, "movable"), far: rapid.Bool().Draw(t, "far"), fromStationary: rapid.Bool().Draw(t, "from stationary"),
 		oy: within("oy", -1, 1), sy: within("sy", -2e-3, 2e-3), oz: within("oz", -1, 1), sz: within("sz", -2e-3, 2e-3),
 		high: within("high", -0.3, 0.3), toThree: within("to three", -0.3, 0.3), opening: within("opening", -0.2, 0.2),
 		rimS: within("rim s", -300, -20), rimM: within("rim m", 20, 300), diameter: within("diameter", 50, 300), span: within("span", 100, 900),
-		sag:    [2]float64{within("sag a", 0, 0.2), within("sag b", 0, 0.2)},
+		sag:    [2]float64{sag("sag a"), sag("sag b")},
 		centre: within("centre", 300, 900), zero: within("zero", 1, 5),
 		leftOut: rapid.IntRange(0, 4).Draw(t, "left out"), first: rapid.IntRange(0, 3).Draw(t, "first"),
 		returns: rapid.Bool().Draw(t, "returns"), mandrel: rapid.Bool().Draw(t, "mandrel"),
