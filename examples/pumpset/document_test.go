@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/collinear/units"
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 )
@@ -123,6 +124,54 @@ func TestOneByteWrong(t *testing.T) {
 	}
 }
 
+// Sizes that no machine has are refused where they stand, or at least at a place
+// that is in the document, or else solved into numbers.
+func TestAbsurdSizes(t *testing.T) {
+	for _, name := range jobs {
+		doc := load(t, name)
+		if name == "job.json" {
+			doc = both(with("/target/at", `"11 5/8 in"`), with("/target/opening", `"0.01 mm"`), with("/target/open_at", `"3:00"`),
+				with("/target/diameter", `"100 mm"`), with("/tape/feet/0/u", `"1 mm"`))(t, doc)
+		}
+		for _, p := range values(t, doc) {
+			value, isText := valueAt(t, doc, p).(string)
+			if _, err := units.ParseLength(value); !isText || err != nil {
+				continue
+			}
+			for _, size := range []string{`"1e302 mm"`, `"-1e302 mm"`, `"1e9 mm"`, `"1e-9 nm"`} {
+				bad := with(p, size)(t, doc)
+				r, err := outcome(bad)
+				checkPlaces(t, bad, err)
+				if err != nil {
+					continue
+				}
+				report := text(t, r, metric)
+				checkWidth(t, report)
+				checkRecord(t, r)
+				if strings.Contains(report, "NaN") || strings.Contains(report, "Inf") {
+					t.Errorf("%s with %s at %s: no number:\n%s", name, size, p, report)
+				}
+			}
+		}
+	}
+}
+
+// checkPlaces asks that every fault names a field of the document, or one that
+// is missing in an object of it.
+func checkPlaces(t rapid.TB, doc []byte, err error) {
+	t.Helper()
+	there := append(values(t, doc), "")
+	for _, fault := range units.Faults(err) {
+		place := fault.Path
+		if fault.Code == units.Missing && place != "" {
+			place = place[:strings.LastIndex(place, "/")]
+		}
+		if !slices.Contains(there, fault.Path) && !slices.Contains(there, place) {
+			t.Errorf("a fault that is nowhere in the document: %v", fault)
+		}
+	}
+}
+
 // JOB.md names every field that a job can have.
 func TestPageNamesEveryField(t *testing.T) {
 	page := string(load(t, "JOB.md"))
@@ -173,20 +222,23 @@ func kindOf(value string) byte {
 
 func kindAt(t rapid.TB, doc []byte, pointer string) (kind byte) {
 	t.Helper()
+	data, err := json.Marshal(valueAt(t, doc, pointer))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return kindOf(string(data))
+}
+
+func valueAt(t rapid.TB, doc []byte, pointer string) (value any) {
+	t.Helper()
 	change(t, doc, pointer, func(in any, key string) any {
-		var value any
 		switch in := in.(type) {
 		case map[string]any:
 			value = in[key]
 		case []any:
 			value = in[index(t, key)]
 		}
-		data, err := json.Marshal(value)
-		if err != nil {
-			t.Fatal(err)
-		}
-		kind = kindOf(string(data))
 		return in
 	})
-	return kind
+	return value
 }

@@ -133,10 +133,7 @@ func both(edits ...edit) edit {
 // change calls do with the object or list that holds the field at a pointer.
 func change(t rapid.TB, doc []byte, pointer string, do func(in any, key string) any) []byte {
 	t.Helper()
-	var tree any
-	if err := json.Unmarshal(doc, &tree); err != nil {
-		t.Fatal(err)
-	}
+	tree := parse(t, doc)
 	steps := strings.Split(pointer, "/")[1:]
 	tree = descend(t, tree, steps, do)
 	data, err := json.Marshal(tree)
@@ -189,8 +186,9 @@ func index(t rapid.TB, key string) int {
 func pointers(in any, at string) []string {
 	var all []string
 	add := func(key string, value any) {
-		all = append(all, at+"/"+key)
-		all = append(all, pointers(value, at+"/"+key)...)
+		at := at + "/" + escape.Replace(key)
+		all = append(all, at)
+		all = append(all, pointers(value, at)...)
 	}
 	switch in := in.(type) {
 	case map[string]any:
@@ -208,9 +206,19 @@ func pointers(in any, at string) []string {
 // values lists the pointers of a whole document.
 func values(t rapid.TB, doc []byte) []string {
 	t.Helper()
+	return pointers(parse(t, doc), "")
+}
+
+// parse reads a document of any kind; numbers keep their digits.
+func parse(t rapid.TB, doc []byte) any {
+	t.Helper()
+	dec := json.NewDecoder(bytes.NewReader(doc))
+	dec.UseNumber()
 	var tree any
-	if err := json.Unmarshal(doc, &tree); err != nil {
+	if err := dec.Decode(&tree); err != nil {
 		t.Fatal(err)
 	}
-	return pointers(tree, "")
+	return tree
 }
+
+var escape = strings.NewReplacer("~", "~0", "/", "~1")

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/json"
 	"slices"
 	"strings"
 	"testing"
@@ -98,6 +99,9 @@ var refusals = []struct {
 	{"rim without a use", "testdata/spacer.json", with("/tape/movable_rim", `"1000 mm"`), []string{"conflict /tape/movable_rim"}},
 	{"rim of the other carrier", "testdata/mcmillan-8-3.json", with("/found/rim_face/carrier", `"movable"`), []string{"missing /tape/stationary_rim", "conflict /tape/movable_rim"}},
 	{"rim of the other straightedge", "testdata/gauges.json", with("/found/straightedge_gap/straightedge/on", `"movable"`), []string{"missing /tape/stationary_rim", "conflict /tape/movable_rim"}},
+	{"place far below zero", "job.json", with("/tape/movable_rim", `"-1e302 mm"`), []string{"out_of_range /tape/movable_rim"}},
+	{"target beyond reckoning", "job.json", with("/target/high", `"1e9 mm"`), []string{"out_of_range /target"}},
+	{"readings beyond reckoning", "testdata/spacer.json", with("/found/face_face/at_movable/readings/0/value", `"1e9 mm"`), []string{"out_of_range /found/face_face"}},
 	{"place below zero", "job.json", with("/tape/stationary_rim", `"-85 mm"`), []string{"out_of_range /tape/stationary_rim"}},
 	{"one station of feet", "job.json", with("/tape/feet", `[{"name": "only", "at": "500 mm"}]`), []string{"missing /tape/feet"}},
 	{"no feet", "job.json", with("/tape/feet", `[]`), []string{"missing /tape/feet"}},
@@ -160,6 +164,9 @@ func TestRefusals(t *testing.T) {
 		t.Run(row.name, func(t *testing.T) {
 			mustSolve(t, load(t, row.file)) // the twin
 			_, err := outcome(row.edit(t, load(t, row.file)))
+			if doc := row.edit(t, load(t, row.file)); json.Valid(doc) {
+				checkPlaces(t, doc, err)
+			}
 			got := found(t, err)
 			slices.Sort(got)
 			want := slices.Sorted(slices.Values(row.want))

@@ -72,23 +72,25 @@ func (r *record) target(f *faults) align.Centreline {
 	t := r.Job.Target
 	if t != nil {
 		notNegative(f, "/target/at", t.At, "a reading off the tape")
-	}
-	if t != nil && t.Opening.given() && !t.OpenAt.given() {
-		f.add(units.Missing, "/target/open_at", "", "where the gap is to be open")
+		if t.Opening.given() && !t.OpenAt.given() {
+			f.add(units.Missing, "/target/open_at", "", "where the gap is to be open")
+		}
 	}
 	c, err := r.Job.dialTarget().Centreline()
-	f.adopt(err, func(path string) string {
-		switch {
-		case path == "/view":
-			return path
-		case path == "/station":
-			return "/target/at"
-		case path == "/diameter" && !t.Diameter.given():
-			return "/coupling/diameter"
-		}
-		return "/target" + path
-	})
+	f.adopt(err, r.renameTarget)
 	return c
+}
+
+func (r *record) renameTarget(path string) string {
+	switch {
+	case path == "/view":
+		return path
+	case path == "/station":
+		return "/target/at"
+	case path == "/diameter" && !r.Job.Target.Diameter.given():
+		return "/coupling/diameter"
+	}
+	return "/target" + path
 }
 
 // state solves one survey. Where it cannot it notes why; feet and coupling are
@@ -96,7 +98,9 @@ func (r *record) target(f *faults) align.Centreline {
 func (r *record) state(f *faults, m *measured) state {
 	var out state
 	var err error
+	path := "/found"
 	if m != nil {
+		path = m.path
 		out.Result, err = m.Solve()
 		f.adopt(err, m.rename)
 	}
@@ -104,39 +108,55 @@ func (r *record) state(f *faults, m *measured) state {
 		w := &out.Result.Warnings[i]
 		w.Path = m.rename(w.Path)
 	}
+	r.couple(f, path, &out)
 	out.Off = out.Result.Minus(align.Exact(r.Target))
+	if _, err = out.Result.Corrections(r.Stations.Feet...); err == nil {
+		path = "/target" // if the moves are too large now, it is to blame
+	}
 	out.Moves, err = out.Off.Corrections(r.Stations.Feet...)
-	f.adopt(err, r.renameFoot)
-	r.couple(f, &out)
+	f.adopt(err, r.renameFoot(path))
 	return out
 }
 
-// couple tells what the coupling has to take.
-func (r *record) couple(f *faults, s *state) {
+// couple tells what the coupling has to take of a misalignment that was measured
+// at path.
+func (r *record) couple(f *faults, path string, s *state) {
 	k := align.Coupling{Diameter: r.Job.Coupling.Diameter.Value, Span: r.Job.Coupling.Span.Value}
-	under := func(path string) string { return "/coupling" + path }
+	rename := func(of string) string {
+		if strings.HasPrefix(of, "/centreline") {
+			return path
+		}
+		return "/coupling" + of
+	}
 	wider, at, err := k.Gap(s.Result.Value)
-	f.adopt(err, under)
+	f.adopt(err, rename)
 	s.Gap = opening{wider, at.Round(units.Minute)}
 	if r.Job.Coupling.Span.given() {
 		stationary, movable, err := k.FlexTilts(s.Result.Value)
-		f.adopt(err, under)
+		f.adopt(err, rename)
 		s.Flex = &flex{stationary, movable}
 	}
 }
 
-func (r *record) renameFoot(path string) string {
-	for i, foot := range r.Job.Tape.Feet {
-		switch path {
-		case step("/feet", i) + "/x":
-			return step("/tape/feet", i) + "/at"
-		case step("/feet", i) + "/u":
-			if !foot.U.given() {
-				return "/tape/u"
+// renameFoot returns where in the job a fault of corrections stands, for an
+// estimate that came from what stands at path.
+func (r *record) renameFoot(path string) func(string) string {
+	return func(of string) string {
+		for i, foot := range r.Job.Tape.Feet {
+			switch of {
+			case step("/feet", i) + "/x":
+				return step("/tape/feet", i) + "/at"
+			case step("/feet", i) + "/u":
+				if !foot.U.given() {
+					return "/tape/u"
+				}
 			}
 		}
+		if strings.HasPrefix(of, "/value") {
+			return path
+		}
+		return "/tape" + of
 	}
-	return "/tape" + path
 }
 
 // expected predicts the readings on the target, at the positions of the sweeps

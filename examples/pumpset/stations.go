@@ -45,15 +45,14 @@ func (t *tape) stations() stations {
 // tape that was read from the wrong end, and planes that were taken for one
 // another.
 func (t *tape) check(f *faults) {
-	notNegative(f, "/tape/stationary_rim", t.StationaryRim, "a reading off the tape")
 	notNegative(f, "/tape/centre", t.Centre, "a reading off the tape")
-	notNegative(f, "/tape/movable_rim", t.MovableRim, "a reading off the tape")
 	notNegative(f, "/tape/u", t.U, "a standard uncertainty")
-	centre := t.Centre.Value
-	if t.StationaryRim.given() && t.StationaryRim.Value > centre {
+	centre, rim := t.Centre.Value, t.StationaryRim
+	if notNegative(f, "/tape/stationary_rim", rim, "a reading off the tape") && rim.given() && rim.Value > centre {
 		f.add(units.OutOfRange, "/tape/stationary_rim", t.StationaryRim.text, "a place on the stationary side, not beyond the centre at "+t.Centre.text)
 	}
-	if t.MovableRim.given() && t.MovableRim.Value < centre {
+	rim = t.MovableRim
+	if notNegative(f, "/tape/movable_rim", rim, "a reading off the tape") && rim.given() && rim.Value < centre {
 		f.add(units.OutOfRange, "/tape/movable_rim", t.MovableRim.text, "a place on the movable side, not before the centre at "+t.Centre.text)
 	}
 	if len(t.Feet) < 2 {
@@ -77,8 +76,9 @@ func (t *tape) checkFoot(f *faults, i int, foot foot) {
 	notNegative(f, path+"/u", foot.U, "a standard uncertainty")
 }
 
-func notNegative(f *faults, path string, l length, what string) {
+func notNegative(f *faults, path string, l length, what string) bool {
 	if l.Value < 0 {
 		f.add(units.OutOfRange, path, l.text, what+", not below zero")
 	}
+	return l.Value >= 0
 }

@@ -85,6 +85,10 @@ const (
 	Least   = 1e-15
 )
 
+// Finest is the least uncertainty of a reading, a thousandth of a nanometre: one
+// that is smaller would outweigh every other reading to the last digit.
+const Finest = 1e-3
+
 // Sound tells whether q is a finite number, and none that is too large: what
 // Finite asks for.
 func Sound[Q ~float64](q Q) bool { return math.Abs(float64(q)) <= Largest } // NaN is not
@@ -138,8 +142,8 @@ func Uncertainty[Q ~float64](f *Faults, at Path, q Q) bool {
 // Weight asks that q is a standard uncertainty that readings can be weighed by,
 // or zero where none is stated.
 func Weight[Q ~float64](f *Faults, at Path, q Q) bool {
-	if q > 0 && q < Least {
-		f.Add(units.OutOfRange, at, q, "a standard uncertainty that can be reckoned with, or none")
+	if q > 0 && q < Finest {
+		f.Add(units.OutOfRange, at, q, "a standard uncertainty of 0.001 nm or more, or none")
 		return false
 	}
 	return Uncertainty(f, at, q)

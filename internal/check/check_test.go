@@ -109,8 +109,8 @@ func TestHelpers(t *testing.T) {
 		{"uncertainty, negative", uncertainty, -5e5, "/q: want a standard uncertainty not below zero, got -0.5 mm (out_of_range)"},
 
 		{"weight, none", weight, 0, ""},
-		{"weight, the least", weight, check.Least, ""},
-		{"weight, too small", weight, small, "/q: want a standard uncertainty that can be reckoned with, or none, got " + small.String() + " (out_of_range)"},
+		{"weight, the finest", weight, check.Finest, ""},
+		{"weight, too small", weight, small, "/q: want a standard uncertainty of 0.001 nm or more, or none, got " + small.String() + " (out_of_range)"},
 		{"weight, negative", weight, -5e5, "/q: want a standard uncertainty not below zero, got -0.5 mm (out_of_range)"},
 		{"weight, NaN", weight, nan, "/q: want a finite number, got NaN mm (not_finite)"},
 
