@@ -32,7 +32,8 @@ type Move struct {
 //
 // It refuses an empty list (Missing), a name given twice (Duplicate), a station
 // that is not finite (NotFinite) and a negative uncertainty (OutOfRange), with
-// paths from /feet, and an estimate that is not finite, with paths from /value.
+// paths from /feet, and an estimate that is not finite, with paths from /value
+// and /cov.
 func (e Estimate) Corrections(feet ...Foot) ([]Move, error) {
 	return e.AppendCorrections(make([]Move, 0, len(feet)), feet...)
 }
@@ -71,6 +72,7 @@ func checkCorrections(e Estimate, feet []Foot) error {
 	var faults check.Faults
 	var root check.Path
 	checkCentreline(&faults, root.Field("value"), e.Value)
+	e.Cov.check(&faults, root.Field("cov"))
 	list := root.Field("feet")
 	if len(feet) == 0 {
 		faults.Add(units.Missing, list, nil, "at least one foot")

@@ -13,8 +13,48 @@ import (
 type covarianceJSON struct {
 	Basis       Basis          `json:"basis"`
 	DoF         float64        `json:"dof,omitzero"`
-	U           *Centreline    `json:"u,omitempty"`
+	U           *standardJSON  `json:"u,omitempty"`
 	Correlation *[4][4]float64 `json:"correlation,omitempty"`
+}
+
+// standardJSON has the shape of a Centreline and tells what was left out, which
+// is not zero.
+type standardJSON struct {
+	Horizontal lineJSON `json:"horizontal"`
+	Vertical   lineJSON `json:"vertical"`
+}
+
+type lineJSON struct {
+	Offset *units.Length `json:"offset"`
+	Slope  *units.Slope  `json:"slope"`
+}
+
+func standardOf(u *Centreline) *standardJSON {
+	plane := func(l *Line) lineJSON { return lineJSON{&l.Offset, &l.Slope} }
+	return &standardJSON{plane(&u.Horizontal), plane(&u.Vertical)}
+}
+
+// centreline returns what was read, if nothing was left out.
+func (s *standardJSON) centreline() (u Centreline, err error) {
+	var faults check.Faults
+	var root check.Path
+	at := root.Field("u")
+	plane := func(at check.Path, wire lineJSON, l *Line) {
+		const want = "a standard uncertainty: unknown is not zero"
+		if wire.Offset == nil {
+			faults.Add(units.Missing, at.Field("offset"), nil, want)
+		} else {
+			l.Offset = *wire.Offset
+		}
+		if wire.Slope == nil {
+			faults.Add(units.Missing, at.Field("slope"), nil, want)
+		} else {
+			l.Slope = *wire.Slope
+		}
+	}
+	plane(at.Field("horizontal"), s.Horizontal, &u.Horizontal)
+	plane(at.Field("vertical"), s.Vertical, &u.Vertical)
+	return u, faults.Err()
 }
 
 // MarshalJSON gives the basis, the standard uncertainties and the correlations.
@@ -22,7 +62,7 @@ func (c Covariance) MarshalJSON() ([]byte, error) {
 	wire := covarianceJSON{Basis: c.Basis, DoF: c.DoF}
 	if c.Basis != Declared && c.Basis != Unknown {
 		u, r := c.Standard(), c.Correlation()
-		wire.U, wire.Correlation = &u, &r
+		wire.U, wire.Correlation = standardOf(&u), &r
 	}
 	return json.Marshal(wire)
 }
@@ -37,7 +77,10 @@ func (c *Covariance) UnmarshalJSON(data []byte) error {
 	u, r := Centreline{}, uncorrelated
 	switch {
 	case wire.U != nil:
-		u = *wire.U
+		var err error
+		if u, err = wire.U.centreline(); err != nil {
+			return err
+		}
 	case wire.Basis == Stated, wire.Basis == Scatter:
 		return &units.Fault{Code: units.Missing, Path: "/u", Want: "the standard uncertainties, or another basis"}
 	}
@@ -66,6 +109,21 @@ func checkDoF(basis Basis, dof float64) error {
 		faults.Add(units.Conflict, at, dof, "none: only a scatter has them")
 	}
 	return faults.Err()
+}
+
+// check asks for a covariance that was made here: its numbers can also leave a
+// float64 when it is multiplied.
+func (c *Covariance) check(faults *check.Faults, at check.Path) {
+	if !basisNames.known(uint8(c.Basis)) {
+		faults.Add(units.OutOfRange, at.Field("basis"), c.Basis, "a known basis")
+	}
+	check.NotNegative(faults, at.Field("dof"), c.DoF, "degrees of freedom")
+	if c.Basis == Unknown {
+		return
+	}
+	u, field := c.Standard(), at.Field("u")
+	checkLine(faults, field.Field("horizontal"), u.Horizontal)
+	checkLine(faults, field.Field("vertical"), u.Vertical)
 }
 
 func checkCovariance(basis Basis, u Centreline, r [4][4]float64) error {
@@ -102,6 +160,11 @@ func checkCorrelation(faults *check.Faults, at check.Path, r [4][4]float64) {
 			if !check.Finite(faults, row.Index(j), r[i][j]) {
 				return
 			}
+		}
+	}
+	for i := range r {
+		row := at.Index(i)
+		for j := range r[i] {
 			if math.Abs(r[i][j]-r[j][i]) > rounding || (i == j && r[i][j] != 1) {
 				faults.Add(units.Conflict, row.Index(j), r[i][j], "a symmetric matrix with ones on its diagonal")
 				return

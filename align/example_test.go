@@ -32,13 +32,13 @@ func ExampleFit() {
 		log.Fatal(err)
 	}
 	standard := found.Cov.Standard()
-	fmt.Println("offset", found.Value.Vertical.Offset.Text(units.InMillimetres, 3), "+/-", standard.Vertical.Offset.Text(units.InMillimetres, 3))
-	fmt.Println("slope", found.Value.Vertical.Slope.Text(units.InMillimetresPerMetre, 3), "+/-", standard.Vertical.Slope.Text(units.InMillimetresPerMetre, 3))
-	fmt.Println("left over", found.DegreesOfFreedom)
+	fmt.Println("high by", found.Value.Vertical.Offset.Text(units.InMillimetres, 3), "+/-", standard.Vertical.Offset.Text(units.InMillimetres, 3))
+	fmt.Println("climbing away by", found.Value.Vertical.Slope.Text(units.InMillimetresPerMetre, 3), "+/-", standard.Vertical.Slope.Text(units.InMillimetresPerMetre, 3))
+	fmt.Println("readings left over:", found.DegreesOfFreedom)
 	// Output:
-	// offset 0.090 mm +/- 0.003 mm
-	// slope 0.222 mm/m +/- 0.028 mm/m
-	// left over 2
+	// high by 0.090 mm +/- 0.003 mm
+	// climbing away by 0.222 mm/m +/- 0.028 mm/m
+	// readings left over: 2
 }
 
 // One dial sees only what stands at its own rim.
@@ -158,8 +158,8 @@ func ExampleEstimate_AppendCorrections() {
 func ExampleEstimate_Minus() {
 	found := align.Exact(align.Centreline{Vertical: align.Line{Offset: 50 * units.Micrometre}})
 	target := align.Exact(align.Centreline{Vertical: align.Line{Offset: -120 * units.Micrometre}})
-	fmt.Println(found.Minus(target).Value.Vertical.Offset)
-	// Output: 0.17 mm
+	fmt.Println(found.Minus(target).Value.Vertical.Offset, "too high")
+	// Output: 0.17 mm too high
 }
 
 // Running is cold plus what both machines grow. The uncertainties of independent
@@ -174,8 +174,8 @@ func ExampleEstimate_Plus() {
 	}
 	cold, growth := part(-80*units.Micrometre, 3*units.Micrometre), part(100*units.Micrometre, 4*units.Micrometre)
 	running := cold.Plus(growth)
-	fmt.Println(running.Value.Vertical.Offset, "+/-", running.Cov.Standard().Vertical.Offset)
-	// Output: 0.02 mm +/- 0.005 mm
+	fmt.Println(running.Value.Vertical.Offset, "high +/-", running.Cov.Standard().Vertical.Offset)
+	// Output: 0.02 mm high +/- 0.005 mm
 }
 
 var uncorrelated = [4][4]float64{{1, 0, 0, 0}, {0, 1, 0, 0}, {0, 0, 1, 0}, {0, 0, 0, 1}}
@@ -184,8 +184,8 @@ var uncorrelated = [4][4]float64{{1, 0, 0, 0}, {0, 1, 0, 0}, {0, 0, 1, 0}, {0, 0
 func ExampleEstimate_Times() {
 	growth := align.Exact(align.Centreline{Vertical: align.Line{Offset: 120 * units.Micrometre, Slope: 0.1 * units.MillimetrePerMetre}})
 	half := growth.Times(0.5).Value.Vertical
-	fmt.Println(half.Offset, half.Slope)
-	// Output: 0.06 mm 0.05 mm/m
+	fmt.Println("up", half.Offset, "climbing away by", half.Slope)
+	// Output: up 0.06 mm climbing away by 0.05 mm/m
 }
 
 // The further from the coupling, the less is known.

@@ -1,8 +1,6 @@
 package align
 
 import (
-	"math"
-
 	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
 )
@@ -55,7 +53,8 @@ func Fit(sets ...Set) (Fitted, error) {
 		Scatter:          s.scatter(),
 		Condition:        s.condition,
 	}
-	if !f.finite() {
+	var faults check.Faults
+	if f.check(&faults, check.Path{}); faults.Len() > 0 {
 		return Fitted{}, refuse(units.OutOfRange, "readings and stations that leave numbers a machine can hold")
 	}
 	f.Warnings = warnings(sets)
@@ -67,13 +66,11 @@ func refuse(code units.Code, want string) error {
 	return &units.Fault{Code: code, Path: "/sets", Want: want}
 }
 
-// finite tells whether nothing overflowed on the way.
-func (f *Fitted) finite() bool {
-	sum := float64(f.Scatter)
-	for i, b := range f.Value.numbers() {
-		sum += math.Abs(b) + f.Cov.v[i][i]
-	}
-	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
+// check asks for numbers that can be reckoned with.
+func (f *Fitted) check(faults *check.Faults, at check.Path) {
+	checkCentreline(faults, at.Field("value"), f.Value)
+	f.Cov.check(faults, at.Field("cov"))
+	check.NotNegative(faults, at.Field("scatter"), f.Scatter, "a scatter")
 }
 
 // warnings asks about the unit where the spread of a set is one that dials do

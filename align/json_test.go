@@ -285,3 +285,47 @@ func TestLineProtocolOfEveryKind(t *testing.T) {
 		roundTrip(t, s)
 	}
 }
+
+// Text that is JSON but not of the shape, or a quantity without its unit, is
+// refused; what has its own reader is left as it was.
+func TestOtherShapesAreRefused(t *testing.T) {
+	before := estimate(t, align.Stated, 0).Cov
+	moved := move("inboard", 10*um, -20*um)
+	covariance, moveInto := before, moved
+	rows := []struct {
+		name, bad, twin string
+		into            any
+	}{
+		{"a number for a basis", `{"basis":1}`, `{"basis":"declared"}`, &covariance},
+		{"a word that is no basis", `{"basis":"guessed"}`, `{"basis":"unknown"}`, &covariance},
+		{"a text for a vector", `{"by":"1 mm","basis":"unknown"}`, `{"by":{"vertical":"1 mm"},"basis":"unknown"}`, &moveInto},
+		{"a length without a unit", `{"at":"3:00","value":"0.1"}`, `{"at":"3:00","value":"0.1 mm"}`, new(align.Reading)},
+		{"a length as a number", `{"at":"3:00","value":0.1}`, `{"at":"3:00","value":"0.1 mil"}`, new(align.Reading)},
+		{"a clock of its own", `{"at":"3 pm","value":"0 mm"}`, `{"at":"90 deg","value":"0 mm"}`, new(align.Reading)},
+		{"a carrier that is a machine's name", `{"kind":"rim","carrier":"motor"}`, `{"kind":"rim","carrier":"movable"}`, new(align.Probe)},
+		{"a kind in capitals", `{"kind":"RIM"}`, `{"kind":"rim"}`, new(align.Probe)},
+		{"an empty view", `{"view":""}`, `{"view":"from_stationary"}`, new(align.Set)},
+		{"readings that are no list", `{"readings":{"at":"3:00"}}`, `{"readings":[{"at":"3:00"}]}`, new(align.Set)},
+	}
+	for _, row := range rows {
+		if err := json.Unmarshal([]byte(row.bad), row.into); err == nil {
+			t.Errorf("%s: %s is read as %+v", row.name, row.bad, row.into)
+		}
+		if covariance != before || moveInto != moved {
+			t.Fatalf("%s: what it was to be read into is changed", row.name)
+		}
+		if err := json.Unmarshal([]byte(row.twin), row.into); err != nil {
+			t.Errorf("%s: the twin %s is refused: %v", row.name, row.twin, err)
+		}
+		covariance, moveInto = before, moved
+	}
+}
+
+// As keys of a map the choices stand in words as well.
+func TestChoicesAsKeys(t *testing.T) {
+	roundTrip(t, map[align.Shaft]align.Kind{align.Stationary: align.Gap, align.Movable: align.SpacerFarFace})
+	text, _ := thereAndBack(t, map[align.View]align.Basis{align.FromStationary: align.Scatter})
+	if want := `{"from_stationary":"scatter"}`; text != want {
+		t.Errorf("got %s, want %s", text, want)
+	}
+}

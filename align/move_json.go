@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 
+	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
 )
 
@@ -24,21 +25,46 @@ func (m Move) MarshalJSON() ([]byte, error) {
 	return json.Marshal(wire)
 }
 
-// UnmarshalJSON reads what MarshalJSON gives.
+// UnmarshalJSON reads what MarshalJSON gives. It refuses an uncertainty that is
+// missing (Missing), negative (OutOfRange), or does not go with the basis
+// (Conflict).
 func (m *Move) UnmarshalJSON(data []byte) error {
 	var wire moveJSON
 	if err := json.Unmarshal(data, &wire); err != nil {
 		return err
 	}
+	if err := wire.check(); err != nil {
+		return err
+	}
 	*m = Move{Foot: wire.Foot, By: wire.By, Basis: wire.Basis}
-	switch {
-	case m.Basis == Unknown:
+	if wire.U != nil {
+		m.U = *wire.U
+	} else {
 		nan := units.Length(math.NaN())
 		m.U = Vector{nan, nan}
-	case wire.U != nil:
-		m.U = *wire.U
-	default:
-		return &units.Fault{Code: units.Missing, Path: "/u", Want: "an uncertainty, or the basis unknown"}
 	}
 	return nil
+}
+
+func (m *moveJSON) check() error {
+	var faults check.Faults
+	var root check.Path
+	at := root.Field("u")
+	switch {
+	case m.U == nil && m.Basis != Unknown:
+		faults.Add(units.Missing, at, nil, "an uncertainty, or the basis unknown")
+	case m.U == nil:
+	case m.Basis == Unknown, m.Basis == Declared && *m.U != (Vector{}):
+		faults.Add(units.Conflict, at, nil, "no uncertainty: the basis is "+m.Basis.String())
+	default: // a result may be larger than an input
+		notBelowZero(&faults, at.Field("horizontal"), m.U.Horizontal)
+		notBelowZero(&faults, at.Field("vertical"), m.U.Vertical)
+	}
+	return faults.Err()
+}
+
+func notBelowZero(faults *check.Faults, at check.Path, u units.Length) {
+	if u < 0 {
+		faults.Add(units.OutOfRange, at, u, "a standard uncertainty not below zero")
+	}
 }

@@ -233,8 +233,8 @@ func TestScaledToTheLimits(t *testing.T) {
 	}
 }
 
-// What can be reckoned with ends at 1000 km, and at 1e-15 nm where something is
-// divided by it: the limits themselves are still good, a thousandth beyond is
+// What can be reckoned with ends at 1000 km, and at 0.001 nm where readings are
+// weighed by it: the limits themselves are still good, a thousandth beyond is
 // out of range, at its own field.
 func TestLimitsOfNumbers(t *testing.T) {
 	rows := []struct {
@@ -248,7 +248,7 @@ func TestLimitsOfNumbers(t *testing.T) {
 		{"/sets/0/readings/1/value", func(s *align.Set, v float64) { s.Readings[1].Value = units.Length(v) }, 1e15, []float64{1, -1}, []float64{1.001, -1.001}},
 		{"/sets/0/sag", func(s *align.Set, v float64) { s.Sag = units.Length(v) }, 1e15, []float64{1}, []float64{1.001}},
 		{"/sets/0/readings/1/u", func(s *align.Set, v float64) { s.Readings[1].U = units.Length(v) }, 1e15, []float64{1}, []float64{1.001}},
-		{"/sets/0/readings/1/u", func(s *align.Set, v float64) { s.Readings[1].U = units.Length(v) }, 1e-15, []float64{1}, []float64{0.999}},
+		{"/sets/0/readings/1/u", func(s *align.Set, v float64) { s.Readings[1].U = units.Length(v) }, 1e-3, []float64{1}, []float64{0.999}},
 	}
 	for _, row := range rows {
 		fit := func(v float64) error {

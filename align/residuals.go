@@ -3,6 +3,7 @@ package align
 import (
 	"math"
 
+	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
 )
 
@@ -17,12 +18,18 @@ type Residual struct {
 
 // Residuals appends to dst one residual for every reading of the sets, in their
 // order. f must be the fit of these very sets; its value and scatter are used.
-// It refuses what [Fit] refuses.
+// It refuses what [Fit] refuses, and a fit that is not finite (at /fit/scatter).
 //
 // The deviation of a residual is that of its reading times sqrt(1 - leverage),
 // with the uncertainty stated for the reading or else the scatter of the fit.
 func Residuals(dst []Residual, sets []Set, f Fitted) ([]Residual, error) {
 	if err := checkSets(sets); err != nil {
+		return dst, err
+	}
+	var faults check.Faults
+	var root check.Path
+	f.check(&faults, root.Field("fit"))
+	if err := faults.Err(); err != nil {
 		return dst, err
 	}
 	var s solution

@@ -1,6 +1,9 @@
 package align
 
-import "example.org/collinear/units"
+import (
+	"example.org/collinear/internal/check"
+	"example.org/collinear/units"
+)
 
 // Style is how a move is put into words. The zero value is in hundredths of a
 // millimetre, seen from behind the movable machine, with the clock's own words.
@@ -23,6 +26,8 @@ func (m Move) Text(s Style) string {
 	vertical, horizontal := s.height(m.By.Vertical), s.sideways(m.By.Horizontal)
 	words := vertical + ", " + horizontal
 	switch {
+	case !check.Sound(m.By.Vertical), !check.Sound(m.By.Horizontal):
+		words = "unknown, the move is not a number"
 	case vertical == "" && horizontal == "":
 		words = "leave"
 	case vertical == "" && s.upright():

@@ -34,6 +34,11 @@ func TestMoveInWords(t *testing.T) {
 
 		{"3 is 9 from the other end", move("", 270*um, 210*um), other, "raise 0.21 mm, push 0.27 mm towards 9 o'clock"},
 		{"9 is 3 from the other end", move("", -270*um, 210*um), other, "raise 0.21 mm, push 0.27 mm towards 3 o'clock"},
+		{"down and 3 is 9 from the other end", move("", 270*um, -210*um), other, "lower 0.21 mm, push 0.27 mm towards 9 o'clock"},
+		{"down and 9 is 3 from the other end", move("", -270*um, -210*um), other, "lower 0.21 mm, push 0.27 mm towards 3 o'clock"},
+		{"a name for 9 only", move("", -270*um, 210*um), align.Style{Nine: "south"}, "raise 0.21 mm, push 0.27 mm towards south"},
+		{"a name for the crew's 9, the library's 3", move("", 270*um, 0), align.Style{View: align.FromStationary, Nine: "south"}, "leave the height, push 0.27 mm towards south"},
+		{"vertical machine, a mark at 6 only", move("", 0, 210*um), align.Style{Six: "ladder"}, "push 0.21 mm towards 12 o'clock"},
 		{"a name for 3", move("", 270*um, 210*um), compass, "raise 0.21 mm, push 0.27 mm towards north"},
 		{"a name for 9", move("", -270*um, 210*um), compass, "raise 0.21 mm, push 0.27 mm towards south"},
 		{"north stays north from the other end", move("", 270*um, 210*um), compassOther, "raise 0.21 mm, push 0.27 mm towards north"},
@@ -61,6 +66,12 @@ func TestMoveInWords(t *testing.T) {
 		{"0.0001 in unless told", move("", 0, 12.34*mil), inches, "raise 0.0123 in, leave sideways"},
 		{"1 um unless told", move("", 0, 12.34*um), micrometres, "raise 12 um, leave sideways"},
 		{"three digits", move("", 0, 12.34*um), align.Style{Digits: 3}, "raise 0.012 mm, leave sideways"},
+		{"0.001 cm unless told", move("", 0, 123.4*um), align.Style{Unit: units.InCentimetres}, "raise 0.012 cm, leave sideways"},
+		{"0.01 mm in metres unless told", move("", 0, 123.4*um), align.Style{Unit: units.InMetres}, "raise 0.00012 m, leave sideways"},
+		{"0.00001 ft unless told", move("", 0, 12*mil), align.Style{Unit: units.InFeet}, "raise 0.00100 ft, leave sideways"},
+		{"whole nanometres unless told", move("", 0, 12340), align.Style{Unit: units.InNanometres}, "raise 12340 nm, leave sideways"},
+		{"far more digits than there are", move("", 0, 0.5*um), align.Style{Digits: 5}, "raise 0.00050 mm, leave sideways"},
+		{"negative digits round to nothing", move("", 0, 490*um), align.Style{Digits: -9}, "leave"},
 		{"negative digits are none", move("", 0, 1600*um), align.Style{Digits: -1}, "raise 2 mm, leave sideways"},
 	}
 	for _, row := range rows {
