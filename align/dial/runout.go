@@ -59,8 +59,10 @@ func RemoveRunout(readings []align.Reading, t0 units.Clock, runout []align.Readi
 //
 //	misalignment = (first + second)/2        runout = (first - second)/2
 //
-// on the fitted numbers with their signs, each with its uncertainty. The runout
-// is what the first set was wrong by. For gaps both shafts are turned on by 180
+// on the fitted numbers with their signs, each with its uncertainty, taken as of
+// independent sets: what both have in common (an error of sag, station or
+// diameter) does not average out, and weighs on the misalignment by up to the
+// root of two more than is told. The runout is what the first set was wrong by. For gaps both shafts are turned on by 180
 // degrees. Derived here: half a turn of the target reverses its runout and
 // leaves the misalignment.
 func SeparateRunout(first, second align.Estimate) (misalignment, runout align.Estimate) {
