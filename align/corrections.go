@@ -8,7 +8,7 @@ import (
 // Foot is a station at which a machine stands on its feet: both feet of one end.
 type Foot struct {
 	Name string       `json:"name"`
-	X    units.Length `json:"x"`          // signed station
+	X    units.Length `json:"x"`          // signed station; zero is the coupling centre, not "not given"
 	U    units.Length `json:"u,omitzero"` // standard uncertainty of X
 }
 

@@ -14,8 +14,9 @@
 // Vertical is positive upwards, horizontal is positive towards 3 o'clock. A
 // reading's clock position is where the plunger of that dial touches, not a
 // mark on the shaft. A crew that faces the movable machine from the stationary
-// end sees 3 and 9 exchanged; [View] converts, in one place, on the way in and
-// on the way out. The direction of rotation never changes a sign.
+// end sees 3 and 9 exchanged; [View] converts, given with the readings on the way
+// in, and again with the [Style] when a move is put into words. The direction of
+// rotation never changes a sign.
 //
 // The misalignment in each plane is the line w(x) = offset + slope*x of the
 // movable centreline relative to the stationary one. A positive vertical slope

@@ -3,7 +3,8 @@ package align
 import "example.org/collinear/units"
 
 // Estimate is a centreline with its covariance. The zero value is in line,
-// exactly.
+// exactly. In JSON, too, a cov that is left out is exact by declaration: write
+// {"basis":"unknown"} where nothing is known.
 type Estimate struct {
 	Value Centreline `json:"value"`
 	Cov   Covariance `json:"cov"`
@@ -13,12 +14,14 @@ type Estimate struct {
 // from the maker, a line off a drawing.
 func Exact(c Centreline) Estimate { return Estimate{Value: c} }
 
-// Plus returns the sum of two independent estimates; their covariances add.
+// Plus returns the sum of two independent estimates; their covariances add. The
+// weaker basis is kept, and the fewer degrees of freedom.
 func (e Estimate) Plus(f Estimate) Estimate {
 	return Estimate{Value: e.Value.Plus(f.Value), Cov: e.Cov.plus(f.Cov)}
 }
 
-// Minus returns e less f, two independent estimates; their covariances add.
+// Minus returns e less f, two independent estimates; their covariances add, as
+// for Plus. What both have in common, a tape or a bracket, is counted twice.
 // What was found minus the target is the residual from which corrections and
 // verdicts follow.
 func (e Estimate) Minus(f Estimate) Estimate {

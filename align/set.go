@@ -10,13 +10,14 @@ type Reading struct {
 }
 
 // Uncertainty holds the standard uncertainties that the readings of a set have
-// in common. Zero means not stated. That of a reading is independent from one
-// reading to the next; the others are shared by all readings of the set and do
-// not average out.
+// in common. Zero means not stated, and what is not stated counts as exact once
+// that of the readings is stated; a probe that has no use for one refuses it.
+// That of a reading is independent from one reading to the next; the others are
+// shared by all readings of the set and do not average out.
 type Uncertainty struct {
 	Reading units.Length `json:"reading,omitzero"`
 	Station units.Length `json:"station,omitzero"`
-	Radius  units.Length `json:"radius,omitzero"` // no effect on a rim or bore in the linear fit
+	Radius  units.Length `json:"radius,omitzero"` // faces and Gap; Rim and Bore only where their radius is given, without effect
 	Sag     units.Length `json:"sag,omitzero"`
 	Clock   units.Angle  `json:"clock,omitzero"` // a common error of the clock positions
 }

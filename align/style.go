@@ -10,14 +10,16 @@ import (
 type Style struct {
 	Unit   units.LengthUnit `json:"unit"`
 	Digits int              `json:"digits,omitzero"` // decimals; zero: enough to see 0.01 mm in the unit (0.01 mm, 0.1 mil, 0.0001 in, 1 um); negative: none
-	View   View             `json:"view"`            // where the crew stands that reads the words
+	View   View             `json:"view"`            // where the crew stands that reads the words; the view of the readings is not carried here
 	Three  string           `json:"three,omitempty"` // the crew's own name for what lies at its 3 o'clock ("north"), and so on
 	Nine   string           `json:"nine,omitempty"`
 	Twelve string           `json:"twelve,omitempty"` // on a vertical machine, where nothing is raised: the mark at 12
 	Six    string           `json:"six,omitempty"`
 }
 
-// String puts the move into words in the zero [Style].
+// String puts the move into words in the zero [Style]: in hundredths of a
+// millimetre, as seen from behind the movable machine. It does not know the view
+// of the readings.
 func (m Move) String() string { return m.Text(Style{}) }
 
 // Text puts the move into words, for one "inboard: lower 2.7 mil, push 4.0 mil

@@ -14,7 +14,8 @@ const (
 var viewNames = names{"from_movable", "from_stationary"}
 
 // Clock converts a clock position from the crew's view to the library's
-// (FromMovable), or back: it is its own inverse.
+// (FromMovable), or back: it is its own inverse. 3 o'clock becomes -90 degrees;
+// take Normal of it to print 9:00.
 func (v View) Clock(t units.Clock) units.Clock {
 	if v == FromStationary {
 		return -t

@@ -122,6 +122,12 @@ func TestBadReverse(t *testing.T) {
 			},
 		},
 		{
+			// Of two, the second is no return to a start.
+			"two readings at one place", func(m *job) { m.CarriedByMovable.Readings = sweep{{At: 0}, {At: 360}} },
+			[]string{"missing /carried_by_movable/readings", "duplicate /carried_by_movable/readings/1/at"},
+			func(m *job) { m.CarriedByMovable.Readings = fair() },
+		},
+		{
 			"two places and the return", func(m *job) { m.CarriedByMovable.Readings = append(fair()[:2], fair()[0]) },
 			[]string{"missing /carried_by_movable/readings"},
 			func(m *job) { m.CarriedByMovable.Readings = append(fair()[:3], fair()[0]) },

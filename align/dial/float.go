@@ -15,7 +15,8 @@ import (
 //
 // Reading i of b was taken together with reading i of a, and its At is where
 // dial b touched: opposite. Sags add up; uncertainties combine as of independent
-// dials, and that of a reading is stated where both dials state it. Derived
+// dials, that of a reading stated where both dials state it; of the two clock
+// uncertainties the larger is taken, since one carrier has one clock. Derived
 // here: float adds the same to both, the slope with opposite signs.
 //
 // It refuses diameters that are not above zero, dials on different sides
@@ -66,9 +67,9 @@ func checkPair(a, b Face) error {
 	}
 	for i, r := range b.Readings {
 		other := a.Readings[i].At
-		if check.Sound(r.At) && check.Sound(other) && r.At.Normal() != other.Opposite() {
+		if check.Sound(r.At) && check.Sound(other) && !samePlace(r.At, other.Opposite()) {
 			reading := list.Index(i)
-			faults.Add(units.Conflict, reading.Field("at"), r.At, other.Opposite().String()+", opposite the other dial")
+			faults.Add(units.Conflict, reading.Field("at"), r.At, degrees(other.Opposite())+", opposite the other dial")
 		}
 	}
 	return faults.Err()

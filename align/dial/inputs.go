@@ -7,7 +7,7 @@ import (
 
 // Rim is a sweep of a dial that touches the other shaft's rim, or a bore.
 type Rim struct {
-	Station  units.Length      `json:"station"`         // signed x of the plane that the plunger touches
+	Station  units.Length      `json:"station"`         // signed x of the plane that the plunger touches; zero is the coupling centre, not "not given"
 	Bore     bool              `json:"bore,omitzero"`   // the plunger points outwards, into a bore
 	Sag      units.Length      `json:"sag,omitzero"`    // droop of the bracket at the dial, not below zero; see [MandrelSag]
 	Radius   units.Length      `json:"radius,omitzero"` // of the rim, if known; the closed forms do without

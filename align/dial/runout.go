@@ -20,7 +20,7 @@ import (
 // whose At is that angle, from any zero. All clock positions are of one view;
 // seen from the stationary end, clockwise is clockwise there. Derived here: the
 // spot that the dial touches at t comes under the still dial after a turn of
-// t0 - t. Holds to first order in the runout. A difference states an uncertainty
+// t0 - t; places meet within a millionth of a degree. Holds to first order in the runout. A difference states an uncertainty
 // where both of its readings do.
 //
 // It refuses a sweep or a runout with no readings (Missing), numbers that are
@@ -43,7 +43,7 @@ func RemoveRunout(readings []align.Reading, t0 units.Clock, runout []align.Readi
 		e, ok := readingAt(runout, t0-r.At)
 		if !ok {
 			reading := at.Index(i)
-			faults.Add(units.Missing, reading.Field("at"), r.At, "a runout measured at a turn of "+(t0-r.At).Normal().String())
+			faults.Add(units.Missing, reading.Field("at"), r.At, "a runout measured at a turn of "+degrees(t0-r.At))
 		}
 		clean[i] = less(r, e)
 	}
@@ -72,7 +72,7 @@ func SeparateRunout(first, second align.Estimate) (misalignment, runout align.Es
 // readingAt returns the reading at the same place of the clock as t.
 func readingAt(readings []align.Reading, t units.Clock) (align.Reading, bool) {
 	for _, r := range readings {
-		if r.At.Normal() == t.Normal() {
+		if samePlace(r.At, t) {
 			return r, true
 		}
 	}

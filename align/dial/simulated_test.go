@@ -83,9 +83,8 @@ func drawWithin(t *rapid.T, offset units.Length, slope units.Slope) align.Centre
 // The promised accuracy: at 1 mm and 2 mm/m, both planes together, on rims of 40
 // mm and more, faces of 40 to 800 mm and spans of 200 mm to 2 m, readings at the
 // quarters give the centreline of exact three-dimensional geometry within 10 nm
-// at the coupling and at both ends of the span. Searched with a hundred
-// thousand poses a method, the worst was 10 nm (face-face over 200 mm, where 1 mm
-// tilts the spacer by 5 mm/m) and 7 nm for the others.
+// at the coupling and at both ends of the span. [TestWorstCorners] searches
+// the edges of that range, and tells how much is left.
 func TestWithinTenNanometres(t *testing.T) {
 	eachMethod(t, func(t *rapid.T, m method) {
 		span := drawLength(t, "span", 200, 2000)

@@ -16,7 +16,7 @@ const (
 
 // Check tells how far a set satisfies the checks that it carries in itself.
 type Check struct {
-	Quarters  [4]units.Length `json:"quarters"`           // at 12, 3, 6 and 9 in the library's view, sag removed, from the set's own zero
+	Quarters  [4]units.Length `json:"quarters"`           // at 12, 3, 6 and 9 in the library's view, sag removed, from the set's own zero: 12 shows minus the sag where the dial was zeroed there
 	Miss      units.Length    `json:"miss"`               // of the validity rule, 12 + 6 - 3 - 9; says nothing when Completed
 	Completed bool            `json:"completed,omitzero"` // one quarter was not read but supplied by the rule
 	Supplied  units.Clock     `json:"supplied"`           // which, in the library's view; says nothing unless Completed
@@ -86,5 +86,5 @@ func outward(readings []align.Reading) []align.Reading {
 // returns tells whether the last reading stands where the first did.
 func returns(readings []align.Reading) bool {
 	last := len(readings) - 1
-	return last >= 2 && readings[last].At.Normal() == readings[0].At.Normal()
+	return last >= 2 && samePlace(readings[last].At, readings[0].At)
 }

@@ -16,7 +16,7 @@ type Target struct {
 	High     units.Length `json:"high,omitzero"`     // of the movable shaft; low is negative
 	ToThree  units.Length `json:"to_three,omitzero"` // of the movable shaft, towards 3 o'clock as the view names it; towards 9 is negative
 	Opening  units.Length `json:"opening,omitzero"`  // how much wider the gap is at OpenAt than opposite
-	OpenAt   units.Clock  `json:"open_at"`           // as the view names it
+	OpenAt   units.Clock  `json:"open_at"`           // as the view names it; left out it is 12
 	Diameter units.Length `json:"diameter,omitzero"` // across which the opening is meant; needed with one
 	View     align.View   `json:"view"`
 }
