@@ -39,3 +39,33 @@ func TestPlacesApart(t *testing.T) {
 		t.Error("a turn of 2.00001 degrees was taken for one of 2")
 	}
 }
+
+// A return that misses the start by rounding is one: 0.1 + 0.2 - 0.3 degrees is
+// not zero. Taken for a reading it would be a fifth place.
+func TestReturnMeetsToRounding(t *testing.T) {
+	tenths := []units.Clock{0.1, 0.2, 0.3}
+	back := tenths[0] + tenths[1] - tenths[2]
+	if back == 0 {
+		t.Fatal("the sum is exact, and shows nothing")
+	}
+	for _, at := range []units.Clock{back, -back, 360 + back} {
+		for _, m := range methods {
+			s := append(fair(), align.Reading{At: at, Value: 7 * units.Micrometre})
+			c := solved(t, m.with(soundJobs[m.name], s, fair())).Checks[0]
+			if !c.Returned || c.Return != 7*units.Micrometre {
+				t.Errorf("%s, back at %g degrees: %+v", m.name, float64(at), c)
+			}
+		}
+	}
+}
+
+// A fault names the place that it wants without the digits of its rounding:
+// 0.3 - 0.1 is 0.19999999999999998 in float64.
+func TestFaultsNameRoundPlaces(t *testing.T) {
+	at, t0 := units.Clock(0.1), units.Clock(0.3)
+	_, err := dial.RemoveRunout(sweep{{At: at}}, t0, sweep{{At: 90}})
+	want := "a runout measured at a turn of 0.2 deg"
+	if all := units.Faults(err); len(all) != 1 || all[0].Want != want {
+		t.Errorf("got %v, want one that asks for %q", err, want)
+	}
+}

@@ -20,8 +20,8 @@ import (
 // whose At is that angle, from any zero. All clock positions are of one view;
 // seen from the stationary end, clockwise is clockwise there. Derived here: the
 // spot that the dial touches at t comes under the still dial after a turn of
-// t0 - t; places meet within a millionth of a degree. Holds to first order in the runout. A difference states an uncertainty
-// where both of its readings do.
+// t0 - t; places meet within a millionth of a degree. Holds to first order in
+// the runout. A difference states an uncertainty where both of its readings do.
 //
 // It refuses a sweep or a runout with no readings (Missing), numbers that are
 // not finite, a turn that was measured twice (Duplicate, at /runout/1/at), and a
@@ -62,9 +62,9 @@ func RemoveRunout(readings []align.Reading, t0 units.Clock, runout []align.Readi
 // on the fitted numbers with their signs, each with its uncertainty, taken as of
 // independent sets: what both have in common (an error of sag, station or
 // diameter) does not average out, and weighs on the misalignment by up to the
-// root of two more than is told. The runout is what the first set was wrong by. For gaps both shafts are turned on by 180
-// degrees. Derived here: half a turn of the target reverses its runout and
-// leaves the misalignment.
+// root of two more than is told. The runout is what the first set was wrong by.
+// For gaps both shafts are turned on by 180 degrees. Derived here: half a turn of
+// the target reverses its runout and leaves the misalignment.
 func SeparateRunout(first, second align.Estimate) (misalignment, runout align.Estimate) {
 	return first.Plus(second).Times(0.5), first.Minus(second).Times(0.5)
 }

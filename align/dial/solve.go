@@ -1,6 +1,8 @@
 package dial
 
 import (
+	"cmp"
+
 	"example.org/collinear/align"
 	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
@@ -60,7 +62,7 @@ func (p *part) check(faults *check.Faults) {
 		faults.Add(units.Missing, at, n, "readings at three or four of 12, 3, 6 and 9 o'clock")
 	}
 	checkPlaces(faults, at, p.set.Readings)
-	checkOneWeight(faults, at, p.set.Readings)
+	checkOneWeight(faults, at, &p.set)
 	if last := len(p.readings) - 1; returns(p.readings) { // the fit does not see it
 		checkReading(faults, at.Index(last), p.readings[last])
 	}
@@ -84,19 +86,36 @@ func checkPlaces(faults *check.Faults, at check.Path, readings []align.Reading) 
 	}
 }
 
-// checkOneWeight asks for the same uncertainty everywhere. One that is not
-// sound is left to the fit.
-func checkOneWeight(faults *check.Faults, at check.Path, readings []align.Reading) {
-	first := units.Length(-1)
-	for i, r := range readings {
-		if !check.Sound(r.U) || r.U < 0 {
+// checkOneWeight asks that the same uncertainty counts for every reading. Where
+// some have none of their own, that of the set is the one that all should have.
+// One that is not sound is left to the fit.
+func checkOneWeight(faults *check.Faults, at check.Path, set *align.Set) {
+	want := commonU(set)
+	if !check.Sound(want) || want < 0 {
+		return
+	}
+	for i, r := range set.Readings {
+		u := cmp.Or(r.U, set.U.Reading)
+		if !check.Sound(u) || u < 0 || !check.Sound(r.U) {
 			continue
 		}
-		if first < 0 {
-			first = r.U
-		}
-		if reading := at.Index(i); r.U != first {
+		if reading := at.Index(i); u != want {
 			faults.Add(units.Conflict, reading.Field("u"), r.U, "one uncertainty for all readings; different weights are for align.Fit")
 		}
 	}
+}
+
+// commonU is the uncertainty that all readings should have: the set's if any
+// reading relies on it, or else that of the first sound reading.
+func commonU(set *align.Set) units.Length {
+	first := units.Length(0)
+	for _, r := range set.Readings {
+		if r.U == 0 {
+			return set.U.Reading
+		}
+		if first == 0 && check.Sound(r.U) && r.U > 0 {
+			first = r.U
+		}
+	}
+	return first
 }
