@@ -22,8 +22,8 @@ type solution struct {
 	weight    float64 // sum of the squared weights
 }
 
-// limitCondition is where the last digit of a float64 is gone for some number:
-// twelve of its sixteen digits, less what the reading itself can lose.
+// limitCondition is where readings count as singular: it leaves a number at most
+// four of a float64's sixteen digits. Common practice has no figure; it is ours.
 const limitCondition = 1e12
 
 func (s *solution) solve(sets []Set) error {

@@ -63,6 +63,7 @@ func (p *report) warnings() {
 func (p *report) locked() {
 	p.section("Before a bolt or the coupling is touched")
 	p.point("Isolate the driver, lock it out, and try to start it. Shut off and drain what could turn the pump.")
+	p.point("Look for soft foot, and take it out before the moves: it is not looked at here.")
 	p.point("Lift with proper gear, never with a hand under the machine. Use jacking bolts, not a hammer.")
 	p.point("The instructions of the machine's and the coupling's makers, local codes and licensed practice come before this sheet.")
 }
@@ -71,7 +72,7 @@ func (p *report) locked() {
 func (p *report) silent() {
 	p.section("What this sheet does not say")
 	p.point("Nothing here is permission to run. No tolerance is judged: whether what is left will do is for the reader to decide, by the limits of the makers.")
-	p.point("Soft foot, strain from the pipes, runout, and growth beyond what the target allows for are not looked at. Take soft foot out before the moves.")
+	p.point("Soft foot, strain from the pipes, runout, and growth beyond what the target allows for are not looked at.")
 	p.point("Put the guard back before the lock is taken off.")
 }
 
