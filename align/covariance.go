@@ -3,6 +3,7 @@ package align
 import (
 	"math"
 
+	"example.org/collinear/internal/words"
 	"example.org/collinear/units"
 )
 
@@ -17,17 +18,17 @@ const (
 	Unknown               // nothing was stated, and no reading left over tells
 )
 
-var basisNames = names{"declared", "stated", "scatter", "unknown"}
+var basisNames = words.List{"declared", "stated", "scatter", "unknown"}
 
 // String returns the wire form, for one "stated".
-func (b Basis) String() string { return basisNames.word(uint8(b)) }
+func (b Basis) String() string { return basisNames.Word(uint8(b)) }
 
 // MarshalText gives the wire form.
-func (b Basis) MarshalText() ([]byte, error) { return basisNames.marshal(uint8(b)) }
+func (b Basis) MarshalText() ([]byte, error) { return basisNames.Marshal(uint8(b)) }
 
 // UnmarshalText reads the wire form.
 func (b *Basis) UnmarshalText(text []byte) error {
-	i, err := basisNames.unmarshal(text)
+	i, err := basisNames.Unmarshal(text)
 	if err == nil {
 		*b = Basis(i)
 	}

@@ -114,7 +114,7 @@ func checkDoF(basis Basis, dof float64) error {
 // check asks for a covariance that was made here: its numbers can also leave a
 // float64 when it is multiplied.
 func (c *Covariance) check(faults *check.Faults, at check.Path) {
-	if !basisNames.known(uint8(c.Basis)) {
+	if !basisNames.Known(uint8(c.Basis)) {
 		faults.Add(units.OutOfRange, at.Field("basis"), c.Basis, "a known basis")
 	}
 	check.NotNegative(faults, at.Field("dof"), c.DoF, "degrees of freedom")
@@ -129,7 +129,7 @@ func (c *Covariance) check(faults *check.Faults, at check.Path) {
 func checkCovariance(basis Basis, u Centreline, r [4][4]float64) error {
 	var faults check.Faults
 	var root check.Path
-	if !basisNames.known(uint8(basis)) {
+	if !basisNames.Known(uint8(basis)) {
 		faults.Add(units.OutOfRange, root.Field("basis"), basis, "a known basis")
 	}
 	checkStandard(&faults, root.Field("u"), basis, u)

@@ -1,6 +1,9 @@
 package align
 
-import "example.org/collinear/units"
+import (
+	"example.org/collinear/internal/words"
+	"example.org/collinear/units"
+)
 
 // Shaft names one of the two machines. The zero value is none: which shaft
 // carries a dial is never guessed.
@@ -12,17 +15,17 @@ const (
 	Movable                     // the one whose feet are shimmed and slid
 )
 
-var shaftNames = names{"", "stationary", "movable"}
+var shaftNames = words.List{"", "stationary", "movable"}
 
 // String returns the wire form, "stationary" or "movable".
-func (s Shaft) String() string { return shaftNames.word(uint8(s)) }
+func (s Shaft) String() string { return shaftNames.Word(uint8(s)) }
 
 // MarshalText gives the wire form.
-func (s Shaft) MarshalText() ([]byte, error) { return shaftNames.marshal(uint8(s)) }
+func (s Shaft) MarshalText() ([]byte, error) { return shaftNames.Marshal(uint8(s)) }
 
 // UnmarshalText reads the wire form.
 func (s *Shaft) UnmarshalText(text []byte) error {
-	i, err := shaftNames.unmarshal(text)
+	i, err := shaftNames.Unmarshal(text)
 	if err == nil {
 		*s = Shaft(i)
 	}
@@ -46,20 +49,20 @@ const (
 	Displacement                  // sensor of the movable shaft's displacement towards the sensor's clock position; its gain carries the sign
 )
 
-var kindNames = names{
+var kindNames = words.List{
 	"", "rim", "bore", "near_face", "far_face", "gap", "straightedge",
 	"spacer_face", "spacer_far_face", "displacement",
 }
 
 // String returns the wire form, for one "near_face".
-func (k Kind) String() string { return kindNames.word(uint8(k)) }
+func (k Kind) String() string { return kindNames.Word(uint8(k)) }
 
 // MarshalText gives the wire form.
-func (k Kind) MarshalText() ([]byte, error) { return kindNames.marshal(uint8(k)) }
+func (k Kind) MarshalText() ([]byte, error) { return kindNames.Marshal(uint8(k)) }
 
 // UnmarshalText reads the wire form.
 func (k *Kind) UnmarshalText(text []byte) error {
-	i, err := kindNames.unmarshal(text)
+	i, err := kindNames.Unmarshal(text)
 	if err == nil {
 		*k = Kind(i)
 	}

@@ -56,7 +56,7 @@ func checkTilt(faults *check.Faults, at check.Path, t Tilt) {
 }
 
 func checkView(faults *check.Faults, at check.Path, v View) {
-	if !viewNames.known(uint8(v)) {
+	if !viewNames.Known(uint8(v)) {
 		faults.Add(units.OutOfRange, at, v, "a known view")
 	}
 }
@@ -81,7 +81,7 @@ func checkProbe(faults *check.Faults, at check.Path, p Probe) {
 		faults.Add(units.Missing, at.Field("kind"), nil, "a kind of probe")
 		return
 	}
-	if !kindNames.known(uint8(p.Kind)) {
+	if !kindNames.Known(uint8(p.Kind)) {
 		faults.Add(units.OutOfRange, at.Field("kind"), p.Kind, "a known kind of probe")
 		return
 	}
@@ -107,7 +107,7 @@ func checkCarrier(faults *check.Faults, at check.Path, s Shaft, used bool, kind 
 		faults.Add(units.Conflict, at, s, "no carrier: "+kind+" does not use it")
 	case used && s == 0:
 		faults.Add(units.Missing, at, nil, "the shaft that carries the "+kind)
-	case used && !shaftNames.known(uint8(s)):
+	case used && !shaftNames.Known(uint8(s)):
 		faults.Add(units.OutOfRange, at, s, "stationary or movable")
 	}
 }
@@ -140,7 +140,7 @@ func checkGain(faults *check.Faults, at check.Path, gain float64, used bool, kin
 // sign error. A face dial's droop has a sign of its own.
 func checkSag(faults *check.Faults, at check.Path, kind Kind, sag units.Length) {
 	switch {
-	case !kindNames.known(uint8(kind)):
+	case !kindNames.Known(uint8(kind)):
 		return // the kind is a fault already
 	case !usesOf[kind].sag:
 		check.Unused(faults, at, sag, kind.String())
@@ -167,7 +167,7 @@ func checkUncertainty(faults *check.Faults, at check.Path, s *Set) {
 	check.Weight(faults, at.Field("reading"), s.U.Reading)
 	check.Uncertainty(faults, at.Field("clock"), s.U.Clock)
 	kind := s.Probe.Kind
-	if !kindNames.known(uint8(kind)) {
+	if !kindNames.Known(uint8(kind)) {
 		return // which fields count is not known then
 	}
 	use := usesOf[kind]

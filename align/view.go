@@ -1,6 +1,9 @@
 package align
 
-import "example.org/collinear/units"
+import (
+	"example.org/collinear/internal/words"
+	"example.org/collinear/units"
+)
 
 // View is where the crew stands when it names clock positions.
 type View uint8
@@ -11,7 +14,7 @@ const (
 	FromStationary             // behind the stationary machine, looking at the movable one: 3 and 9 change places
 )
 
-var viewNames = names{"from_movable", "from_stationary"}
+var viewNames = words.List{"from_movable", "from_stationary"}
 
 // Clock converts a clock position from the crew's view to the library's
 // (FromMovable), or back: it is its own inverse. 3 o'clock becomes -90 degrees;
@@ -24,14 +27,14 @@ func (v View) Clock(t units.Clock) units.Clock {
 }
 
 // String returns the wire form, for one "from_movable".
-func (v View) String() string { return viewNames.word(uint8(v)) }
+func (v View) String() string { return viewNames.Word(uint8(v)) }
 
 // MarshalText gives the wire form.
-func (v View) MarshalText() ([]byte, error) { return viewNames.marshal(uint8(v)) }
+func (v View) MarshalText() ([]byte, error) { return viewNames.Marshal(uint8(v)) }
 
 // UnmarshalText reads the wire form.
 func (v *View) UnmarshalText(text []byte) error {
-	i, err := viewNames.unmarshal(text)
+	i, err := viewNames.Unmarshal(text)
 	if err == nil {
 		*v = View(i)
 	}
