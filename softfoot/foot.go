@@ -1,0 +1,64 @@
+package softfoot
+
+import "example.org/collinear/units"
+
+// Foot is one foot and what was seen when its bolt alone was loosened, all others
+// tight: either how far it lifted, or the gaps that a feeler found under its
+// corners.
+type Foot struct {
+	Name string       `json:"name"`
+	X    units.Length `json:"x"`              // along the shaft; any zero, for one the coupling centre
+	Y    units.Length `json:"y"`              // across, from below the shaft centreline, positive towards 3 o'clock
+	Lift units.Length `json:"lift,omitzero"`  // of the foot, positive upwards; zero: it did not lift
+	Gaps []Gap        `json:"gaps,omitempty"` // instead of Lift
+}
+
+// Gap is what a feeler found at one corner of a foot.
+type Gap struct {
+	X   units.Length `json:"x"` // of the corner, from the middle of the foot, along the shaft
+	Y   units.Length `json:"y"` // the same across, positive towards 3 o'clock
+	Gap units.Length `json:"gap"`
+}
+
+// Survey is one round over all feet of a machine.
+type Survey struct {
+	Feet   []Foot       `json:"feet"`   // three to eight, not all in one line
+	Height units.Length `json:"height"` // of the shaft centreline above the undersides of the feet
+}
+
+// Limits are the caller's thresholds. Each one that is zero takes its default.
+type Limits struct {
+	Act    units.Length `json:"act,omitzero"`    // excess of a lift above which a foot is soft
+	Margin units.Length `json:"margin,omitzero"` // by how much a frame that bends may stray from the pattern of a rigid one
+	Common units.Length `json:"common,omitzero"` // lift of all feet above which the packing springs
+	Taper  units.Length `json:"taper,omitzero"`  // difference across the corners of a foot above which it is angular
+	Least  units.Length `json:"least,omitzero"`  // thinnest shim that is worth its handling
+}
+
+// The defaults of Limits. That of Act is common practice; R. B. McMillan, Rotating
+// Machinery: Practical Solutions to Unbalance and Misalignment, 2004, p. 112, has
+// 2 mil (read). The others are our own, chosen in simulation. None of them is
+// permission to run.
+const (
+	DefaultAct    = 50 * units.Micrometre
+	DefaultMargin = 25 * units.Micrometre
+	DefaultCommon = 100 * units.Micrometre
+	DefaultTaper  = 50 * units.Micrometre
+	DefaultLeast  = 25 * units.Micrometre
+)
+
+// orDefaults fills in what was not given.
+func (l Limits) orDefaults() Limits {
+	for _, limit := range []struct {
+		given    *units.Length
+		standard units.Length
+	}{
+		{&l.Act, DefaultAct}, {&l.Margin, DefaultMargin}, {&l.Common, DefaultCommon},
+		{&l.Taper, DefaultTaper}, {&l.Least, DefaultLeast},
+	} {
+		if *limit.given == 0 {
+			*limit.given = limit.standard
+		}
+	}
+	return l
+}

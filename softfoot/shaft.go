@@ -1,0 +1,65 @@
+package softfoot
+
+import (
+	"example.org/collinear/internal/check"
+	"example.org/collinear/units"
+)
+
+// AtShaft is what the probes of an alignment saw while one foot was loosened, all
+// others tight: how the shaft moved at the station of that foot. Take it from a
+// fit before and a fit after, or from following the move.
+type AtShaft struct {
+	Y        units.Length `json:"y"`        // of the loosened foot, across, positive towards 3 o'clock; not zero
+	Up       units.Length `json:"up"`       // of the shaft there
+	Sideways units.Length `json:"sideways"` // of the shaft there, positive towards 3 o'clock
+}
+
+// Rolling returns the lift of the foot when the machine moves as a rigid body,
+// its shaft at the given height above the feet: it rises, and rolls as its shaft
+// goes sideways,
+//
+//	lift = up - (y/height) sideways
+//
+// It refuses numbers that are not finite (/up), a foot that is under the shaft
+// (/y) and a height that is not above zero (/height).
+func (a AtShaft) Rolling(height units.Length) (units.Length, error) {
+	var faults check.Faults
+	var root check.Path
+	a.check(&faults)
+	check.Positive(&faults, root.Field("height"), height, "a height of the shaft centreline above the feet")
+	if err := faults.Err(); err != nil {
+		return 0, err
+	}
+	return a.Up - units.Length(float64(a.Y/height)*float64(a.Sideways)), nil
+}
+
+// Hinged returns the lift of the foot when the frame swings about the foot across
+// from it, at the given place across, which its bolt holds down:
+//
+//	lift = up (y - across)/(-across)
+//
+// With the shaft midway that is twice what the shaft shows. It suits a frame that
+// bends better than [AtShaft.Rolling], and has no need of Sideways. It refuses
+// numbers that are not finite (/up), a foot that is under the shaft (/y), and
+// feet that are not on either side of the shaft (Conflict, at /across).
+func (a AtShaft) Hinged(across units.Length) (units.Length, error) {
+	var faults check.Faults
+	var root check.Path
+	a.check(&faults)
+	if check.Finite(&faults, root.Field("across"), across) && !(float64(across)*float64(a.Y) < 0) {
+		faults.Add(units.Conflict, root.Field("across"), across, "a place on the other side of the shaft than y")
+	}
+	if err := faults.Err(); err != nil {
+		return 0, err
+	}
+	return units.Length(float64(a.Up) * float64((a.Y-across)/-across)), nil
+}
+
+func (a AtShaft) check(faults *check.Faults) {
+	var root check.Path
+	if check.Finite(faults, root.Field("y"), a.Y) && a.Y == 0 {
+		faults.Add(units.Missing, root.Field("y"), a.Y, "a place across that is not under the shaft")
+	}
+	check.Finite(faults, root.Field("up"), a.Up)
+	check.Finite(faults, root.Field("sideways"), a.Sideways)
+}
