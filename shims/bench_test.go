@@ -1,0 +1,97 @@
+package shims_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"testing"
+
+	"example.org/collinear/shims"
+	"example.org/collinear/units"
+)
+
+// jobs makes many problems of one sort, so that a benchmark does not time a
+// single lucky one.
+func jobs(stock shims.Stock, feet, packs int) [][]shims.Order {
+	r := rand.New(rand.NewPCG(7, 7))
+	all := make([][]shims.Order, 64)
+	for n := range all {
+		orders := make([]shims.Order, feet)
+		for i := range orders {
+			orders[i] = shims.Order{
+				Foot:       fmt.Sprint("foot ", i+1),
+				Correction: units.Length(r.IntN(300)) * 10 * units.Micrometre,
+			}
+			for range r.IntN(packs + 1) {
+				p := stock[r.IntN(len(stock))]
+				p.Count = 1
+				orders[i].Now = append(orders[i].Now, p)
+			}
+		}
+		all[n] = orders
+	}
+	return all
+}
+
+// hard is a made-up stock that has few of everything, and thicknesses that are
+// all over the place: many packs come near, few are to be had together.
+func hard() shims.Stock {
+	var stock shims.Stock
+	for i, nm := range []units.Length{
+		51_700, 76_300, 101_900, 127_100, 203_300, 251_900, 381_700, 402_100, 509_300, 698_900,
+		787_700, 1_001_300, 1_269_100, 1_590_700, 1_998_100, 2_543_300, 3_001_900,
+	} {
+		stock = append(stock, shims.Piece{Marked: nm.Round(10 * units.Micrometre), Measured: nm, Count: 1 + i%2})
+	}
+	return stock
+}
+
+// BenchmarkBudget is a problem that the default budget does not finish.
+func BenchmarkBudget(b *testing.B) {
+	for _, c := range readOptima(b).Cases {
+		if c.Name != beyond[0] {
+			continue
+		}
+		for b.Loop() {
+			if _, err := shims.Choose(c.Stock, c.Rule, c.Orders...); err != nil {
+				b.Fatal(err)
+			}
+		}
+	}
+}
+
+// BenchmarkChoose goes through 64 problems of a sort in turn.
+func BenchmarkChoose(b *testing.B) {
+	sorts := []struct {
+		name  string
+		stock shims.Stock
+		feet  []int
+		packs int
+	}{
+		{"metric", shims.CommonMetric(20), []int{1, 4, 8, 16}, 0},
+		{"inch, packs", shims.CommonInch(20), []int{1, 4, 8, 16}, 3},
+		{"metric, scarce", shims.CommonMetric(2), []int{4}, 2},
+		{"hard", hard(), []int{4, 8}, 2},
+	}
+	for _, sort := range sorts {
+		for _, feet := range sort.feet {
+			all := jobs(sort.stock, feet, sort.packs)
+			b.Run(fmt.Sprintf("%s/%d", sort.name, feet), func(b *testing.B) {
+				b.ReportAllocs()
+				nodes, proven, n := 0, 0, 0
+				for b.Loop() {
+					c, err := shims.Choose(sort.stock, shims.Rule{}, all[n%len(all)]...)
+					if err != nil {
+						b.Fatal(err)
+					}
+					n++
+					nodes += c.Nodes
+					if c.Proven {
+						proven++
+					}
+				}
+				b.ReportMetric(float64(nodes)/float64(n), "nodes/op")
+				b.ReportMetric(100*float64(proven)/float64(n), "%proven")
+			})
+		}
+	}
+}

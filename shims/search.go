@@ -1,0 +1,163 @@
+package shims
+
+// search finds the packs of all feet. What a choice costs is the sum over its
+// feet, and all that couples these is that no size may be used up: so the sum of
+// what each foot would take alone is a lower bound.
+type search struct {
+	*problem
+	budget
+	own    []pack // the best of each foot alone
+	bound  cost   // the sum of their costs
+	chosen []pack // the best choice so far
+	total  cost   // its cost
+	proven bool   // nothing is better
+	room   int    // how long the lists of packs are at first
+}
+
+func (s *search) run() {
+	whole := s.alone()
+	if s.fit(s.own) {
+		s.chosen, s.total, s.proven = s.own, s.bound, whole
+		return
+	}
+	s.inTurn()
+	if s.total.missesMoreThan(s.bound) {
+		s.improve()
+	}
+	if whole {
+		s.proven = s.together()
+	}
+}
+
+// alone finds the best pack of each foot as if there were no others, and tells
+// whether the budget was enough for that. It spends half of it at most.
+func (s *search) alone() (whole bool) {
+	s.own = make([]pack, len(s.feet))
+	whole = true
+	for i := range s.feet {
+		if twin := s.feet[i].twin; twin >= 0 {
+			s.own[i] = s.own[twin]
+		} else {
+			whole = s.best(i, s.own[i:i:i+1], s.share(i, s.most/2)) && whole
+		}
+		s.bound = s.bound.plus(s.own[i].cost)
+	}
+	return whole
+}
+
+// inTurn lets one foot after the other take its best of what is left: a choice
+// to begin with. It spends half of the budget that is left at most.
+func (s *search) inTurn() {
+	s.chosen = make([]pack, len(s.feet))
+	most := s.nodes + (s.most-s.nodes)/2
+	for i := range s.feet {
+		s.best(i, s.chosen[i:i:i+1], s.share(i, most))
+		s.take(&s.chosen[i])
+		s.total = s.total.plus(s.chosen[i].cost)
+	}
+	for i := range s.chosen {
+		s.putBack(&s.chosen[i])
+	}
+}
+
+// improve lets two feet at a time give back their packs and choose again, in
+// either order, until no two have anything to gain. It spends half of the budget
+// that is left at most.
+func (s *search) improve() {
+	most := s.nodes + (s.most-s.nodes)/2
+	for i := range s.chosen {
+		s.take(&s.chosen[i])
+	}
+	for gained := true; gained && s.nodes < most; {
+		gained = false
+		for i := range s.feet {
+			for j := range s.feet {
+				gained = i != j && s.exchange(i, j, most) || gained
+			}
+		}
+	}
+	for i := range s.chosen {
+		s.putBack(&s.chosen[i])
+	}
+}
+
+// exchange lets foot i choose again, and then foot j of what it leaves. It tells
+// whether that was a gain; if not, both have their packs again.
+func (s *search) exchange(i, j, most int) (gained bool) {
+	var first, second [1]pack
+	s.putBack(&s.chosen[i])
+	s.putBack(&s.chosen[j])
+	s.best(i, first[:0], most)
+	s.take(&first[0])
+	s.best(j, second[:0], most)
+	s.take(&second[0])
+	before := s.chosen[i].cost.plus(s.chosen[j].cost)
+	after := first[0].cost.plus(second[0].cost)
+	if after.compare(before) < 0 {
+		s.chosen[i], s.chosen[j] = first[0], second[0]
+		s.total = s.total.plus(after.minus(before))
+		return true
+	}
+	s.putBack(&first[0])
+	s.putBack(&second[0])
+	s.take(&s.chosen[i])
+	s.take(&s.chosen[j])
+	return false
+}
+
+// share returns up to where foot i may spend, so that the feet from i on share
+// the nodes up to most.
+func (s *search) share(i, most int) int { return s.nodes + (most-s.nodes)/(len(s.feet)-i) }
+
+// best puts the best pack of foot i, of what is left of the pool, into the room
+// for one that it is given. There always is one: the empty pack costs no node.
+// It spends up to most.
+func (s *search) best(i int, into []pack, most int) (whole bool) {
+	h := hunt{
+		problem: s.problem, foot: &s.feet[i], pool: s.pool, room: 1, limit: worst, found: into,
+		nodes: &s.budget, quota: most,
+	}
+	h.run()
+	return !h.cut
+}
+
+// fit tells whether there are enough pieces for all packs.
+func (s *search) fit(packs []pack) bool {
+	enough := true
+	for i := range packs {
+		s.take(&packs[i])
+	}
+	for i := range packs {
+		for _, size := range packs[i].pieces() {
+			enough = enough && s.pool[size] >= 0
+		}
+	}
+	for i := range packs {
+		s.putBack(&packs[i])
+	}
+	return enough
+}
+
+// take takes a pack off the pool.
+func (s *search) take(k *pack) {
+	for _, size := range k.pieces() {
+		s.pool[size]--
+	}
+}
+
+// putBack undoes take.
+func (s *search) putBack(k *pack) {
+	for _, size := range k.pieces() {
+		s.pool[size]++
+	}
+}
+
+// has tells whether a pack can be made of what is left of the pool.
+func (s *search) has(k *pack) bool {
+	for size, n := range k.counts() {
+		if s.pool[size] < n {
+			return false
+		}
+	}
+	return true
+}
