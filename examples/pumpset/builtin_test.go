@@ -6,13 +6,15 @@ import (
 	"testing"
 
 	"example.org/collinear/align"
+	"example.org/collinear/softfoot"
+	"example.org/collinear/tolerance"
 	"example.org/collinear/units"
 	"pgregory.net/rapid"
 )
 
 // The built-in job is what its notes say: its readings follow from the chosen
 // misalignment and sag to within the scatter, and what was left from the moves
-// that were made.
+// and the shims.
 func TestBuiltInJobIsConsistent(t *testing.T) {
 	r := mustSolve(t, builtIn)
 	place := func(x units.Length) float64 { return x.In(units.InMillimetres) }
@@ -26,11 +28,16 @@ func TestBuiltInJobIsConsistent(t *testing.T) {
 		slope = (atOutboard - atInboard) / (outboard - inboard)
 		return atInboard - slope*inboard, slope
 	}
-	upOffset, upSlope := line(0.55, 0.85)
-	acrossOffset, acrossSlope := line(-0.29, -0.52)
+	// The shims raise the shaft by their mean at either end, and roll the machine
+	// by the mean of what they do across.
+	more := shimmed(t, r)
+	upOffset, upSlope := line((more[0]+more[1])/2, (more[2]+more[3])/2)
+	acrossOffset, acrossSlope := line(-0.36, -0.57)
+	acrossOffset -= 280 * (more[0] - more[1] + more[2] - more[3]) / 2 / (2 * 228)
 	leftAt := [4]float64{foundAt[0] + acrossOffset, foundAt[1] + acrossSlope, foundAt[2] + upOffset, foundAt[3] + upSlope}
 	s.checkSurvey(t, "found", r.Job.Found.Reverse, foundAt)
 	s.checkSurvey(t, "left", r.Job.Left.Reverse, leftAt)
+	checkLifts(t, r, more)
 	if n := len(r.Found.Result.Warnings) + len(r.Left.Result.Warnings); n != 0 {
 		t.Errorf("%d warnings", n)
 	}
@@ -39,6 +46,58 @@ func TestBuiltInJobIsConsistent(t *testing.T) {
 			t.Errorf("%v would remain", foot)
 		}
 	}
+	checkReadingsShown(t, r)
+	if r.Left.Result.Cov.Basis != align.Stated {
+		t.Error("the uncertainties that the job states do not count")
+	}
+}
+
+// shimmed is what the packs of the sheet put in at each foot, as the notes have
+// it.
+func shimmed(t *testing.T, r record) []float64 {
+	t.Helper()
+	noted := []float64{0.55, 0.55, 0.80, 1.01}
+	for i, s := range r.Packs.Choice.Stacks {
+		before := 0.0
+		for _, p := range r.Job.SingleFeet.Feet[i].Pack {
+			thickness := p.Marked.Value
+			if p.Measured.given() {
+				thickness = p.Measured.Value
+			}
+			before += float64(p.Count.Value) * thickness.In(units.InMillimetres)
+		}
+		near(t, "put in under "+s.Foot, s.Total.In(units.InMillimetres)-before, noted[i])
+		if !s.Reached {
+			t.Errorf("%s is not reached", s.Foot)
+		}
+	}
+	return noted
+}
+
+// checkLifts: on four pads of a rectangle a foot whose bolt is loose hangs above
+// its pad by the twist, if that is low or the one across from it, in the order
+// inboard wall and aisle, outboard wall and aisle.
+func checkLifts(t *testing.T, r record, more []float64) {
+	t.Helper()
+	const common, low, scatter = 0.02, 0.24, 0.01 + 1e-9
+	for i, foot := range r.Job.SingleFeet.Feet {
+		sign := []float64{1, -1, -1, 1}[i]
+		lift := func(pads []float64) float64 {
+			return common + max(0, sign*(pads[1]+pads[2]-pads[0]-pads[3]))
+		}
+		before := []float64{0, 0, 0, -low}
+		after := []float64{more[0], more[1], more[2], more[3] - low}
+		if got := foot.Lift.Value.In(units.InMillimetres); math.Abs(got-lift(before)) > scatter {
+			t.Errorf("%s lifts %v, worked out %v", foot.Name, got, lift(before))
+		}
+		if got := foot.LiftLeft.Value.In(units.InMillimetres); math.Abs(got-lift(after)) > scatter {
+			t.Errorf("%s lifts %v as left, worked out %v", foot.Name, got, lift(after))
+		}
+	}
+}
+
+func checkReadingsShown(t *testing.T, r record) {
+	t.Helper()
 	report := sections(text(t, r, metric))
 	for i, want := range []string{"READINGS AS FOUND", "READINGS AS LEFT"} {
 		survey := []*reverse{r.Job.Found.Reverse, r.Job.Left.Reverse}[i]
@@ -49,8 +108,17 @@ func TestBuiltInJobIsConsistent(t *testing.T) {
 			}
 		}
 	}
-	if r.Left.Result.Cov.Basis != align.Stated {
-		t.Error("the uncertainties that the job states do not count")
+}
+
+// The built-in job passes through what it is meant to show: one soft foot that
+// shims cure, and an alignment that is outside before and within after.
+func TestBuiltInJobShowsTheWhole(t *testing.T) {
+	r := mustSolve(t, builtIn)
+	if len(r.SoftFoot.Advice) == 0 || r.SoftFoot.Fits[0].Kind != softfoot.Parallel || len(r.SoftFootLeft.Fits) != 0 {
+		t.Errorf("soft foot: %+v, and left %+v", r.SoftFoot, r.SoftFootLeft)
+	}
+	if r.Found.Verdict.Outcome != tolerance.Outside || r.Left.Verdict.Outcome != tolerance.Within {
+		t.Errorf("verdicts: %v, and left %v", r.Found.Verdict, r.Left.Verdict)
 	}
 }
 
@@ -89,14 +157,15 @@ func TestUncertaintiesReachTheAnswer(t *testing.T) {
 
 	// A foot whose place is uncertain by u: u(move)^2 grows by (slope u)^2, and
 	// the tape's u goes for every foot that has none of its own.
-	plain := mustSolve(t, with("/tape/u", `"0 mm"`)(t, builtIn))
-	feet := mustSolve(t, both(with("/tape/u", `"0 mm"`), with("/tape/feet/0/u", `"40 mm"`), with("/tape/feet/1/u", `"40 mm"`))(t, builtIn))
+	alone := load(t, "testdata/alignment-alone.json")
+	plain := mustSolve(t, with("/tape/u", `"0 mm"`)(t, alone))
+	feet := mustSolve(t, both(with("/tape/u", `"0 mm"`), with("/tape/feet/0/u", `"40 mm"`), with("/tape/feet/1/u", `"40 mm"`))(t, alone))
 	for i, move := range feet.Found.Moves {
 		before := plain.Found.Moves[i].U.Vertical.In(units.InMillimetres)
 		more := 40 * float64(feet.Found.Off.Value.Vertical.Slope)
 		near(t, "u of a foot", move.U.Vertical.In(units.InMillimetres), math.Hypot(before, more))
 	}
-	tape := mustSolve(t, with("/tape/u", `"40 mm"`)(t, builtIn))
+	tape := mustSolve(t, with("/tape/u", `"40 mm"`)(t, alone))
 	for i, foot := range tape.Stations.Feet {
 		if foot.U != 40*units.Millimetre {
 			t.Errorf("foot %d: u %v is not that of the tape", i, foot.U)
@@ -110,15 +179,34 @@ func TestUncertaintiesReachTheAnswer(t *testing.T) {
 		math.Hypot(u0.Vertical.In(units.InMillimetres), 40*float64(tape.Found.Result.Value.Vertical.Slope)))
 }
 
+// The uncertainty of a growth is that of its rise and of its coefficient, and
+// counts in what is off target: u^2 = (h a u(rise))^2 + (h rise u(a))^2.
+func TestUncertaintyOfTheGrowth(t *testing.T) {
+	r := mustSolve(t, builtIn)
+	for i, rise := range []float64{24, 19} {
+		want := math.Hypot(280*11.34e-6*2, 280*rise*0.5e-6)
+		near(t, "u of a growth", r.Growth.Movable.Supports[i].U.Vertical.In(units.InMillimetres), want)
+	}
+	x := r.Stations.Feet[1].X
+	_, found := r.Found.Result.At(x)
+	_, target := r.Growth.Target.At(x)
+	_, off := r.Found.Off.At(x)
+	near(t, "u off target", off.Vertical.In(units.InMillimetres),
+		math.Hypot(found.Vertical.In(units.InMillimetres), target.Vertical.In(units.InMillimetres)))
+	if target.Vertical == 0 {
+		t.Error("the target has no uncertainty")
+	}
+}
+
 // A target that is told at a place on the tape holds there, and with an opening
 // without a diameter the coupling's is meant.
 func TestTargetOnTheTape(t *testing.T) {
 	r := mustSolve(t, both(
 		with("/target/at", `"11 5/8 in"`), with("/target/opening", `"0.03 mm"`), with("/target/open_at", `"12:00"`),
-	)(t, builtIn))
+	)(t, load(t, "testdata/alignment-alone.json")))
 	near(t, "high at the rim", r.Target.At(*r.Stations.MovableRim).Vertical.In(units.InMillimetres), 0.04)
 	near(t, "slope, mm/m: open at the top falls", 1000*float64(r.Target.Vertical.Slope), -1000*0.03/150)
-	if moved := r.Found.Moves[1].By.Vertical; moved == mustSolve(t, builtIn).Found.Moves[1].By.Vertical {
+	if moved := r.Found.Moves[1].By.Vertical; moved == mustSolve(t, load(t, "testdata/alignment-alone.json")).Found.Moves[1].By.Vertical {
 		t.Error("the moves do not follow the target")
 	}
 }

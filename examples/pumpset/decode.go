@@ -102,38 +102,39 @@ func (r *reader) object(dec *jsontext.Decoder, v reflect.Value) error {
 	if _, err := dec.ReadToken(); err != nil {
 		return err
 	}
-	here := string(dec.StackPointer())
-	open := fieldsOf(v)
-	known := names(open)
+	here, fields := string(dec.StackPointer()), fieldsOf(v)
 	for dec.PeekKind() != '}' {
-		token, err := dec.ReadToken()
-		if err != nil {
-			return err
-		}
-		name, path := token.String(), string(dec.StackPointer())
-		i := indexOf(open, name)
-		switch {
-		case i < 0:
-			r.faults.add(units.Unknown, path, short(name), "one of "+known)
-			err = dec.SkipValue()
-		case open[i].seen:
-			r.faults.add(units.Duplicate, path, short(name), "each field once")
-			err = dec.SkipValue()
-		default:
-			open[i].seen = true
-			err = json.UnmarshalDecode(dec, open[i].Addr().Interface(), r.options)
-		}
-		if err != nil {
+		if err := r.member(dec, fields); err != nil {
 			return err
 		}
 	}
-	for _, f := range open {
+	for _, f := range fields {
 		if f.needed && !f.seen {
 			r.faults.add(units.Missing, here+"/"+f.name, "", "this field")
 		}
 	}
 	_, err := dec.ReadToken()
 	return err
+}
+
+// member reads one name and its value, which is skipped where it has no place.
+func (r *reader) member(dec *jsontext.Decoder, fields []field) error {
+	token, err := dec.ReadToken()
+	if err != nil {
+		return err
+	}
+	name, path := token.String(), string(dec.StackPointer())
+	i := indexOf(fields, name)
+	switch {
+	case i < 0:
+		r.faults.add(units.Unknown, path, short(name), "one of "+names(fields))
+	case fields[i].seen:
+		r.faults.add(units.Duplicate, path, short(name), "each field once")
+	default:
+		fields[i].seen = true
+		return json.UnmarshalDecode(dec, fields[i].Addr().Interface(), r.options)
+	}
+	return dec.SkipValue()
 }
 
 // field is one field of an object that is being read.

@@ -23,11 +23,16 @@ func TestGolden(t *testing.T) {
 		{"metric", nil},
 		{"inch", []string{"-units", "inch"}},
 		{"record", []string{"-json"}},
+		{"alignment-alone", []string{"-job", "testdata/alignment-alone.json"}},
+		{"alignment-alone-record", []string{"-json", "-job", "testdata/alignment-alone.json"}},
 		{"bloch-geitner-p203", []string{"-job", "testdata/bloch-geitner-p203.json"}},
 		{"mcmillan-8-3", []string{"-job", "testdata/mcmillan-8-3.json"}},
 		{"mcmillan-8-3-record", []string{"-json", "-job", "testdata/mcmillan-8-3.json"}},
 		{"gauges", []string{"-job", "testdata/gauges.json"}},
 		{"spacer", []string{"-job", "testdata/spacer.json"}},
+		{"mcmillan-8-3-growth", []string{"-job", "testdata/mcmillan-8-3-growth.json"}},
+		{"trouble", []string{"-job", "testdata/trouble.json"}},
+		{"trouble-record", []string{"-json", "-job", "testdata/trouble.json"}},
 		{"rim-gap", []string{"-job", "testdata/rim-gap.json"}},
 	}
 	for _, row := range rows {

@@ -13,14 +13,18 @@ import (
 )
 
 // jobs are the job files at hand: the one built in, two published examples, and
-// one for each method that these leave out.
+// one for each method that these leave out; the one built in also without all that
+// is not alignment, and one with everything to put right.
 var jobs = []string{
 	"job.json",
+	"testdata/alignment-alone.json",
 	"testdata/bloch-geitner-p203.json",
 	"testdata/mcmillan-8-3.json",
 	"testdata/gauges.json",
 	"testdata/spacer.json",
 	"testdata/rim-gap.json",
+	"testdata/mcmillan-8-3-growth.json",
+	"testdata/trouble.json",
 }
 
 func load(t rapid.TB, name string) []byte {

@@ -8,25 +8,32 @@ import (
 // job is what a crew takes down at one pump set. JOB.md describes the document.
 // A field marked omitzero or omitempty may be left out; all others are needed.
 type job struct {
-	Format     format     `json:"format"`
-	Title      words      `json:"title"`
-	Place      words      `json:"place,omitzero"`
-	Stationary words      `json:"stationary"` // name of the machine that stays
-	Movable    words      `json:"movable"`    // name of the machine whose feet are shimmed and slid
-	By         words      `json:"by,omitzero"`
-	When       words      `json:"when,omitzero"`
-	Instrument words      `json:"instrument,omitzero"`
-	Notes      []words    `json:"notes,omitempty"`
-	Units      system     `json:"units,omitzero"`
-	View       align.View `json:"view"`
-	Three      words      `json:"three,omitzero"` // what the crew calls their 3 o'clock side
-	Nine       words      `json:"nine,omitzero"`
-	Coupling   coupling   `json:"coupling"`
-	Tape       tape       `json:"tape"`
-	Limits     limits     `json:"limits,omitzero"`
-	Target     *target    `json:"target,omitempty"`
-	Found      survey     `json:"found"`
-	Left       *survey    `json:"left,omitempty"`
+	Format     format      `json:"format"`
+	Title      words       `json:"title"`
+	Place      words       `json:"place,omitzero"`
+	Stationary words       `json:"stationary"` // name of the machine that stays
+	Movable    words       `json:"movable"`    // name of the machine whose feet are shimmed and slid
+	By         words       `json:"by,omitzero"`
+	When       words       `json:"when,omitzero"`
+	Instrument words       `json:"instrument,omitzero"`
+	Conditions words       `json:"conditions,omitzero"`
+	Notes      []words     `json:"notes,omitempty"`
+	Units      system      `json:"units,omitzero"`
+	View       align.View  `json:"view"`
+	Three      words       `json:"three,omitzero"` // what the crew calls their 3 o'clock side
+	Nine       words       `json:"nine,omitzero"`
+	Coupling   coupling    `json:"coupling"`
+	Tape       tape        `json:"tape"`
+	Speed      speed       `json:"speed,omitzero"` // at which the shafts run
+	Limits     limits      `json:"limits,omitzero"`
+	Checks     *checks     `json:"checks,omitempty"`
+	SingleFeet *singleFeet `json:"single_feet,omitempty"`
+	Target     *target     `json:"target,omitempty"`
+	Growth     *growth     `json:"growth,omitempty"` // from which the target follows
+	Acceptance *acceptance `json:"acceptance,omitempty"`
+	Shims      *stock      `json:"shims,omitempty"`
+	Found      survey      `json:"found"`
+	Left       *survey     `json:"left,omitempty"`
 }
 
 // coupling is what joins the shafts.

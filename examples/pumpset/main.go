@@ -1,6 +1,8 @@
 // Command pumpset is the main job of this module from end to end: it reads what
-// a crew took down at a coupled pump and motor, and prints how far and which
-// way each foot has to go.
+// a crew took down at a coupled pump and motor, from the first check of the feet
+// to the readings as left, and prints what to put right, how far and which way
+// each foot has to go, which shims go under it, and how what was left stands
+// against its limits.
 //
 //	go run ./examples/pumpset                  the job that is built in
 //	go run ./examples/pumpset -job job.json    another one, as JOB.md describes

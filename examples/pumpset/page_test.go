@@ -6,6 +6,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 )
 
@@ -80,6 +81,33 @@ func TestPage(t *testing.T) {
 			for _, line := range all["WHAT THE DIALS SHOULD SHOW AFTER THE MOVES"] {
 				checkAmount(t, line, `\b(inwards|outwards|wider|narrower)$`)
 			}
+		}
+	}
+}
+
+// The sections of the whole job come in the order of the work.
+func TestOrderOfTheSections(t *testing.T) {
+	rows := []struct {
+		file string
+		want string
+	}{
+		{"job.json", `JOB; DIMENSIONS; BEFORE A BOLT OR THE COUPLING IS TOUCHED; CHECKS BEFORE THE ALIGNMENT; SOFT FOOT; READINGS AS FOUND;
+			MISALIGNMENT AS FOUND; TARGET; ACCEPTANCE AS FOUND; MOVES AT THE FEET; SHIMS, FOOT BY FOOT; WHAT THE DIALS SHOULD SHOW AFTER THE MOVES;
+			SOFT FOOT AS LEFT; READINGS AS LEFT; MISALIGNMENT AS LEFT; ACCEPTANCE AS LEFT; RUNNING, AS IT IS TO BE EXPECTED;
+			MOVES THAT WOULD TAKE THE REST OUT; WARNINGS; WHAT THIS SHEET DOES NOT SAY`},
+		{"testdata/alignment-alone.json", `JOB; DIMENSIONS; READINGS AS FOUND; MISALIGNMENT AS FOUND; TARGET; BEFORE A BOLT OR THE COUPLING IS TOUCHED;
+			MOVES AT THE FEET; WHAT THE DIALS SHOULD SHOW AFTER THE MOVES; READINGS AS LEFT; MISALIGNMENT AS LEFT;
+			MOVES THAT WOULD TAKE THE REST OUT; WARNINGS; WHAT THIS SHEET DOES NOT SAY`},
+	}
+	for _, row := range rows {
+		var got []string
+		for line := range strings.Lines(text(t, mustSolve(t, load(t, row.file)), metric)) {
+			if line = strings.TrimSpace(line); heading.MatchString(line) {
+				got = append(got, line)
+			}
+		}
+		if diff := cmp.Diff(strings.Join(strings.Fields(row.want), " "), strings.Join(got, "; ")); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", row.file, diff)
 		}
 	}
 }

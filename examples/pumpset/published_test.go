@@ -3,6 +3,8 @@ package main
 import (
 	"strings"
 	"testing"
+
+	"example.org/collinear/units"
 )
 
 // The answers that the books print, in the words of the report.
@@ -27,15 +29,32 @@ func TestPublishedExamples(t *testing.T) {
 				"inboard: raise 2.0 mil, leave sideways", "outboard: raise 7.0 mil, leave sideways",
 			},
 		},
+		{
+			"growth", "the same example, legs of 17 in and 22 in, 78 °F to 106 °F and 138 °F: 2.9988 and 8.316 mils, printed 2.99 and 8.3; sums +1 and +1",
+			"testdata/mcmillan-8-3-growth.json",
+			[]string{
+				"grows 3.0 mil up", "grows 8.3 mil up",
+				"inboard: lower 1.0 mil, leave sideways", "outboard: lower 1.3 mil, leave sideways",
+			},
+		},
 	}
 	for _, row := range rows {
 		t.Run(row.name, func(t *testing.T) {
-			got := text(t, mustSolve(t, load(t, row.file)), asTheJob)
+			got := strings.Join(strings.Fields(text(t, mustSolve(t, load(t, row.file)), asTheJob)), " ")
 			for _, want := range row.want {
 				if !strings.Contains(got, want) {
 					t.Errorf("%s: the report does not say %q:\n%s", row.source, want, got)
 				}
 			}
 		})
+	}
+}
+
+// The growths of the example to all its digits, and the moves that follow.
+func TestPublishedGrowth(t *testing.T) {
+	r := mustSolve(t, load(t, "testdata/mcmillan-8-3-growth.json"))
+	for i, want := range []struct{ grows, raise float64 }{{2.9988, 2 - 2.9988}, {8.316, 7 - 8.316}} {
+		near(t, "growth, mil", r.Growth.Movable.Supports[i].By.Vertical.In(units.InMils), want.grows)
+		near(t, "raise, mil", r.Found.Moves[i].By.Vertical.In(units.InMils), want.raise)
 	}
 }

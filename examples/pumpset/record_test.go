@@ -16,7 +16,8 @@ import (
 // uncertainty (no number) as equal to another, and covariances by what their
 // JSON holds, of which the variances come back to rounding.
 var same = cmp.Options{
-	cmp.AllowUnexported(length{}, position{}),
+	cmp.AllowUnexported(length{}, position{}, slope{}, speed{}, sliding{}, rise{}, temperature{}, expansion{}, count{}),
+	cmp.Comparer(func(a, b units.Temperature) bool { return a == b }),
 	cmp.Comparer(func(a, b align.Covariance) bool {
 		ra, rb := a.Correlation(), b.Correlation()
 		for i := range ra {

@@ -18,11 +18,16 @@ func writeReport(w io.Writer, r record, s system) error {
 	p.wrap("", "", string(r.Job.Title))
 	p.job()
 	p.dimensions()
+	p.prepared()
 	p.readings("as found", "/found", &r.Job.Found, &r.Found)
 	p.misalignment("as found", &r.Found)
 	p.target()
-	p.locked()
-	p.moves("Moves at the feet", &r.Found)
+	p.verdict("as found", &r.Found)
+	if !p.touched() {
+		p.locked()
+	}
+	p.moves("Moves at the feet", &p.Found, p.before())
+	p.packs()
 	p.expected()
 	p.left()
 	p.warnings()
@@ -31,8 +36,26 @@ func writeReport(w io.Writer, r record, s system) error {
 	return err
 }
 
+// touched tells whether bolts are touched before the moves.
+func (p *report) touched() bool { return p.Checks != nil || p.SoftFoot != nil }
+
+// prepared shows what is done before the readings.
+func (p *report) prepared() {
+	if p.touched() {
+		p.locked()
+	}
+	p.checked()
+	if p.SoftFoot != nil {
+		p.softFoot("Soft foot", p.SoftFoot)
+		p.cures()
+	}
+}
+
 // left shows what was measured after the moves, if anything was.
 func (p *report) left() {
+	if p.SoftFootLeft != nil {
+		p.softFoot("Soft foot as left", p.SoftFootLeft)
+	}
 	left := p.Left
 	if left == nil {
 		p.section("As left")
@@ -41,7 +64,11 @@ func (p *report) left() {
 	}
 	p.readings("as left", "/left", p.Job.Left, left)
 	p.misalignment("as left", left)
-	p.moves("Moves that would take the rest out", left)
+	p.verdict("as left", left)
+	if left.Running != nil {
+		p.runs()
+	}
+	p.moves("Moves that would take the rest out", left, p.after())
 }
 
 // warnings lists what the library finds odd about readings it could use.
@@ -57,23 +84,6 @@ func (p *report) warnings() {
 	for i := range warnings {
 		p.point(warnings[i].Error())
 	}
-}
-
-// locked stands before the moves, where it is read in time.
-func (p *report) locked() {
-	p.section("Before a bolt or the coupling is touched")
-	p.point("Isolate the driver, lock it out, and try to start it. Shut off and drain what could turn the pump.")
-	p.point("Look for soft foot, and take it out before the moves: it is not looked at here.")
-	p.point("Lift with proper gear, never with a hand under the machine. Use jacking bolts, not a hammer.")
-	p.point("The instructions of the machine's and the coupling's makers, local codes and licensed practice come before this sheet.")
-}
-
-// silent says what a reader must not take from the sheet.
-func (p *report) silent() {
-	p.section("What this sheet does not say")
-	p.point("Nothing here is permission to run. No tolerance is judged: whether what is left will do is for the reader to decide, by the limits of the makers.")
-	p.point("Soft foot, strain from the pipes, runout, and growth beyond what the target allows for are not looked at.")
-	p.point("Put the guard back before the lock is taken off.")
 }
 
 // basisWords tell where the uncertainties of a state come from.

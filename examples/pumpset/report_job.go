@@ -17,6 +17,8 @@ func (p *report) job() {
 	p.item("measured by", string(j.By))
 	p.item("when", string(j.When))
 	p.item("instrument", string(j.Instrument))
+	p.item("conditions", string(j.Conditions))
+	p.item("speed", j.Speed.text)
 	p.item("clock", p.standpoint())
 	for _, note := range j.Notes {
 		p.item("note", string(note))

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"example.org/collinear/align"
 	"example.org/collinear/units"
@@ -10,16 +11,10 @@ import (
 // misalignment says how the movable shaft lies against the stationary one.
 func (p *report) misalignment(when string, s *state) {
 	p.section("Misalignment " + when)
-	value, u, basis := s.Result.Value, s.Result.Cov.Standard(), s.Result.Cov.Basis
 	p.para("The movable shaft against the stationary one, going away from the coupling:")
-	p.item("up and down", fmt.Sprintf("%s at the coupling centre (%s); %s (%s)",
-		p.height(value.Vertical.Offset), p.doubt(u.Vertical.Offset, basis),
-		p.climb(value.Vertical.Slope), p.slopeDoubt(u.Vertical.Slope, basis)))
-	p.item("sideways", fmt.Sprintf("%s at the coupling centre (%s); %s (%s)",
-		p.sideways(value.Horizontal.Offset), p.doubt(u.Horizontal.Offset, basis),
-		p.drift(value.Horizontal.Slope), p.slopeDoubt(u.Horizontal.Slope, basis)))
+	p.lie(s.Result.Estimate)
 	p.item("together", p.together(s))
-	if p.Job.Target != nil {
+	if p.Job.Target != nil || p.Growth != nil {
 		off := s.Off.Value
 		p.item("off target", fmt.Sprintf("up and down, %s at the coupling centre, %s; sideways, %s, %s",
 			p.height(off.Vertical.Offset), p.climb(off.Vertical.Slope), p.sideways(off.Horizontal.Offset), p.drift(off.Horizontal.Slope)))
@@ -54,6 +49,10 @@ func (p *report) open(g opening) string {
 
 // target says where the shaft is wanted.
 func (p *report) target() {
+	if p.Growth != nil {
+		p.grown()
+		return
+	}
 	p.section("Target")
 	t := p.Job.Target
 	if t == nil {
@@ -74,12 +73,16 @@ func (p *report) target() {
 	p.item("sideways", "movable shaft "+p.sideways(w.Horizontal)+" "+place+"; "+p.drift(p.Target.Horizontal.Slope))
 }
 
-// moves says how far and which way each foot goes.
-func (p *report) moves(heading string, s *state) {
+// moves says how far and which way each foot goes, and what has to be settled
+// before.
+func (p *report) moves(heading string, s *state, before []string) {
 	p.section(heading)
 	p.para("Machine: " + string(p.Job.Movable) + ". The same shims go under both feet of a station. A move smaller than its u cannot be told from none.")
-	if len(s.Result.Warnings) > 0 {
-		p.para("These readings have warnings, see below. Settle them before anything is moved.")
+	if s == &p.Found && p.cure() != nil {
+		p.para("The shims of soft foot come on top, foot by foot, and what they do to the shaft is allowed for here.")
+	}
+	if len(before) > 0 {
+		p.para("Settle this before anything is moved, and read again: " + strings.Join(before, "; ") + ".")
 	}
 	for _, m := range s.Moves {
 		p.point(m.Text(p.style()))

@@ -5,6 +5,8 @@ import (
 
 	"example.org/collinear/align"
 	"example.org/collinear/align/dial"
+	"example.org/collinear/softfoot"
+	"example.org/collinear/tolerance"
 	"example.org/collinear/units"
 )
 
@@ -13,22 +15,30 @@ import (
 // from the coupling centre towards the movable machine, horizontal positive
 // towards 3 o'clock for an observer behind the movable machine.
 type record struct {
-	Format   string             `json:"format"`
-	Job      job                `json:"job"`
-	Stations stations           `json:"stations"`
-	Target   align.Centreline   `json:"target"`
-	Found    state              `json:"found"`
-	Expected [2][]align.Reading `json:"expected"` // what the found sets' dials will show on the target, sag included, zeroed at the first position; positions in the crew's view
-	Left     *state             `json:"left,omitempty"`
+	Format       string             `json:"format"`
+	Job          job                `json:"job"`
+	Stations     stations           `json:"stations"`
+	Checks       *checked           `json:"checks,omitempty"`
+	SoftFoot     *softfoot.Finding  `json:"soft_foot,omitempty"` // the first of its advice is in the moves and in the packs
+	Growth       *grown             `json:"growth,omitempty"`
+	Target       align.Centreline   `json:"target"`
+	Limits       *tolerance.Limits  `json:"limits,omitempty"`
+	Found        state              `json:"found"`
+	Packs        *packs             `json:"packs,omitempty"`
+	Expected     [2][]align.Reading `json:"expected"` // what the found sets' dials will show on the target, sag included, zeroed at the first position; positions in the crew's view
+	Left         *state             `json:"left,omitempty"`
+	SoftFootLeft *softfoot.Finding  `json:"soft_foot_left,omitempty"`
 }
 
 // state is how the shafts lie at one time.
 type state struct {
-	Result dial.Result    `json:"result"`
-	Off    align.Estimate `json:"off"`            // less the target
-	Gap    opening        `json:"gap"`            // of the coupling's faces
-	Flex   *flex          `json:"flex,omitempty"` // with a spacer
-	Moves  []align.Move   `json:"moves"`          // that take the shaft to the target
+	Result  dial.Result        `json:"result"`
+	Off     align.Estimate     `json:"off"`               // less the target
+	Gap     opening            `json:"gap"`               // of the coupling's faces
+	Flex    *flex              `json:"flex,omitempty"`    // with a spacer
+	Verdict *tolerance.Verdict `json:"verdict,omitempty"` // on what is off
+	Running *align.Estimate    `json:"running,omitempty"` // how they will lie at temperature
+	Moves   []align.Move       `json:"moves"`             // that take the shaft to the target, beside the shims of soft foot
 }
 
 // opening is a gap between the coupling's faces that is wider on one side.
@@ -48,7 +58,8 @@ func solve(j job) (record, error) {
 	var f faults
 	j.Tape.check(&f)
 	r := record{Format: recordFormat, Job: j, Stations: j.Tape.stations()}
-	r.Target = r.target(&f)
+	r.prepare(&f)
+	limits := r.limits(&f)
 	found := j.measure(&f, "/found", &r.Job.Found)
 	var left *measured
 	if j.Left != nil {
@@ -56,16 +67,41 @@ func solve(j job) (record, error) {
 	}
 	checkMethods(&f, found, left)
 	j.Tape.checkRims(&f, found, left)
-	r.Found = r.state(&f, found)
+	r.Found = r.state(&f, found, limits, r.shift())
 	if left != nil {
-		s := r.state(&f, left)
+		s := r.state(&f, left, limits, align.Centreline{}) // the shims are in
 		r.Left = &s
 	}
+	r.Packs = r.packs(&f)
 	if err := f.err(); err != nil {
 		return record{}, err
 	}
 	r.Expected = r.expected(&f, found)
 	return r, f.err()
+}
+
+// prepare answers what comes before the alignment: the checks, soft foot, and
+// where the shaft is wanted.
+func (r *record) prepare(f *faults) {
+	j := &r.Job
+	r.Checks = j.checked(f)
+	j.SingleFeet.check(f, &j.Tape)
+	j.Shims.check(f)
+	r.SoftFoot = r.softFoot(f, false)
+	r.SoftFootLeft = r.softFoot(f, true)
+	r.Growth = j.grown(f)
+	r.Target = r.target(f)
+	if r.Growth != nil {
+		r.Target = r.Growth.Target.Value
+	}
+}
+
+func (r *record) limits(f *faults) *judge {
+	limits := r.Job.judge(f)
+	if limits != nil {
+		r.Limits = &limits.Limits
+	}
+	return limits
 }
 
 func (r *record) target(f *faults) align.Centreline {
@@ -94,34 +130,59 @@ func (r *record) renameTarget(path string) string {
 }
 
 // state solves one survey. Where it cannot it notes why; feet and coupling are
-// looked at all the same, also where there is no survey.
-func (r *record) state(f *faults, m *measured) state {
+// looked at all the same, also where there is no survey. The moves allow for a
+// shift that comes on top of them.
+func (r *record) state(f *faults, m *measured, limits *judge, shift align.Centreline) state {
 	var out state
-	var err error
 	path := "/found"
 	if m != nil {
 		path = m.path
-		out.Result, err = m.Solve()
-		f.adopt(err, m.rename)
-	}
-	for i := range out.Result.Warnings {
-		w := &out.Result.Warnings[i]
-		w.Path = m.rename(w.Path)
+		out.Result = m.solve(f)
 	}
 	r.couple(f, path, &out)
-	out.Off = out.Result.Minus(align.Exact(r.Target))
-	if _, err = out.Result.Corrections(r.Stations.Feet...); err == nil {
-		path = "/target" // if the moves are too large now, it is to blame
-	}
-	out.Moves, err = out.Off.Corrections(r.Stations.Feet...)
-	f.adopt(err, r.renameFoot(path))
+	out.Off = out.Result.Minus(r.aim())
+	out.Verdict = limits.verdict(f, path, out.Off, r.Job.coupling())
+	out.Running = r.running(&out)
+	r.move(f, path, &out, shift)
 	return out
+}
+
+// solve answers the method, with warnings that tell their place in the job.
+func (m *measured) solve(f *faults) dial.Result {
+	result, err := m.Solve()
+	f.adopt(err, m.rename)
+	for i := range result.Warnings {
+		w := &result.Warnings[i]
+		w.Path = m.rename(w.Path)
+	}
+	return result
+}
+
+// move finds the moves for what was measured at path.
+func (r *record) move(f *faults, path string, s *state, shift align.Centreline) {
+	if _, err := s.Result.Corrections(r.Stations.Feet...); err == nil {
+		path = r.blame() // if the moves are too large now, it is to blame
+	}
+	var err error
+	s.Moves, err = s.Off.Plus(align.Exact(shift)).Corrections(r.Stations.Feet...)
+	f.adopt(err, r.renameFoot(path))
+}
+
+// blame is what the job tells a target by.
+func (r *record) blame() string {
+	switch {
+	case r.Growth != nil:
+		return "/growth"
+	case r.Job.Target == nil && r.SoftFoot != nil:
+		return "/single_feet"
+	}
+	return "/target"
 }
 
 // couple tells what the coupling has to take of a misalignment that was measured
 // at path.
 func (r *record) couple(f *faults, path string, s *state) {
-	k := align.Coupling{Diameter: r.Job.Coupling.Diameter.Value, Span: r.Job.Coupling.Span.Value}
+	k := r.Job.coupling()
 	rename := func(of string) string {
 		if strings.HasPrefix(of, "/centreline") {
 			return path

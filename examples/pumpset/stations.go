@@ -82,3 +82,10 @@ func notNegative(f *faults, path string, l length, what string) bool {
 	}
 	return l.Value >= 0
 }
+
+// positive asks for a length above zero.
+func positive(f *faults, path string, l length, what string) {
+	if l.Value <= 0 {
+		f.add(units.OutOfRange, path, l.text, what+" above zero")
+	}
+}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding"
+	"regexp"
 	"strconv"
 	"strings"
 	"unicode"
@@ -44,8 +45,15 @@ type written[Q any, P interface {
 }
 
 type (
-	length   = written[units.Length, *units.Length]
-	position = written[units.Clock, *units.Clock]
+	length      = written[units.Length, *units.Length]
+	position    = written[units.Clock, *units.Clock]
+	slope       = written[units.Slope, *units.Slope]
+	speed       = written[units.RotationalSpeed, *units.RotationalSpeed]
+	sliding     = written[units.LinearSpeed, *units.LinearSpeed]
+	rise        = written[units.TemperatureDifference, *units.TemperatureDifference]
+	temperature = written[units.Temperature, *units.Temperature]
+	expansion   = written[units.Expansion, *units.Expansion]
+	count       = written[number, *number]
 )
 
 // given tells whether there is a quantity at all.
@@ -66,49 +74,22 @@ func (w *written[Q, P]) UnmarshalText(text []byte) error {
 	return nil
 }
 
-// system is the system of units in which a report shows lengths.
-type system string
+// number is a number of pieces.
+type number int
 
-// The systems. The zero value leaves the choice to the job, and there to metric.
-const (
-	asTheJob system = ""
-	metric   system = "metric"
-	inch     system = "inch"
-)
+var digits = regexp.MustCompile(`^[0-9]{1,9}$`)
 
-// MarshalText gives the word.
-func (s system) MarshalText() ([]byte, error) { return []byte(s), nil }
-
-// UnmarshalText takes "metric" or "inch".
-func (s *system) UnmarshalText(text []byte) error {
-	switch system(text) {
-	case metric, inch:
-		*s = system(text)
-		return nil
+// UnmarshalText takes digits alone.
+func (n *number) UnmarshalText(text []byte) error {
+	s := string(text)
+	if !digits.MatchString(s) {
+		code := units.Malformed
+		if s == "" {
+			code = units.Missing
+		}
+		return &units.Fault{Code: code, Value: short(strconv.Quote(s)), Want: "a whole number in digits, not below zero, such as \"4\""}
 	}
-	return unknown(text, "metric or inch")
-}
-
-// format names what a document is, so that a later one is not mistaken for it.
-type format string
-
-const (
-	jobFormat    = format("pumpset job 1")
-	recordFormat = "pumpset record 1"
-)
-
-// UnmarshalText takes the one format of a job.
-func (f *format) UnmarshalText(text []byte) error {
-	if format(text) != jobFormat {
-		return unknown(text, strconv.Quote(string(jobFormat)))
-	}
-	*f = jobFormat
-	return nil
-}
-
-func unknown(text []byte, want string) error {
-	if len(text) == 0 {
-		return &units.Fault{Code: units.Missing, Want: want}
-	}
-	return &units.Fault{Code: units.Unknown, Value: short(strconv.Quote(string(text))), Want: want}
+	value, err := strconv.Atoi(s)
+	*n = number(value)
+	return err
 }

@@ -1,0 +1,103 @@
+package main
+
+import (
+	"cmp"
+	"strings"
+
+	"example.org/collinear/align"
+	"example.org/collinear/softfoot"
+	"example.org/collinear/tolerance"
+	"example.org/collinear/units"
+)
+
+// checked is what the checks before the alignment come to.
+type checked struct {
+	Runout  []runoutFound `json:"runout,omitempty"`
+	Strain  *strainFound  `json:"strain,omitempty"`
+	Spacing *spacingFound `json:"spacing,omitempty"`
+}
+
+type runoutFound struct {
+	Shaft   align.Shaft           `json:"shaft"`
+	Reading units.Length          `json:"reading"`
+	Limit   tolerance.RunoutLimit `json:"limit"`
+	Over    bool                  `json:"over"`
+}
+
+type strainFound struct {
+	Limit    units.Length      `json:"limit"`
+	Released []softfoot.Strain `json:"released"`
+}
+
+type spacingFound struct {
+	Off  units.Length `json:"off"` // positive: too wide
+	Over bool         `json:"over"`
+}
+
+func (j *job) checked(f *faults) *checked {
+	if j.Checks == nil {
+		return nil
+	}
+	var c checked
+	for i, r := range j.Checks.Runout {
+		c.Runout = append(c.Runout, r.found(f, step("/checks/runout", i)))
+	}
+	if s := j.Checks.Strain; s != nil {
+		c.Strain = s.found(f, j)
+	}
+	if s := j.Checks.Spacing; s != nil {
+		c.Spacing = s.found(f, "/checks/spacing")
+	}
+	return &c
+}
+
+func (r *runout) found(f *faults, path string) runoutFound {
+	notNegative(f, path+"/reading", r.Reading, "the largest reading less the smallest")
+	limit, err := tolerance.ShaftRunout(r.Diameter.Value)
+	f.adopt(err, func(of string) string { return path + of })
+	return runoutFound{r.Shaft, r.Reading.Value, limit, over(r.Reading.Value, limit.Limit)}
+}
+
+func (s *strain) found(f *faults, j *job) *strainFound {
+	const path = "/checks/strain"
+	if s.Limit.given() {
+		positive(f, path+"/limit", s.Limit, "a limit")
+	} else if s.Source != "" {
+		f.add(units.Missing, path+"/limit", "", "the limit that has this source")
+	}
+	releases := make([]softfoot.Release, len(s.Released))
+	for i, r := range s.Released {
+		releases[i] = softfoot.Release{What: string(r.What), Horizontal: j.toThree(r.ToThree.Value), Vertical: r.Up.Value}
+	}
+	limit := cmp.Or(s.Limit.Value, softfoot.PipingLimit)
+	list, err := softfoot.Strains(limit, releases...)
+	f.adopt(err, func(of string) string {
+		of = strings.Replace(of, "/releases", "/released", 1)
+		of = strings.Replace(of, "/horizontal", "/to_three", 1)
+		return path + strings.Replace(of, "/vertical", "/up", 1)
+	})
+	return &strainFound{limit, list}
+}
+
+func (s *spacing) found(f *faults, path string) *spacingFound {
+	positive(f, path+"/wanted", s.Wanted, "a distance")
+	positive(f, path+"/measured", s.Measured, "a distance")
+	notNegative(f, path+"/allowed", s.Allowed, "what is allowed either way")
+	off := s.Measured.Value - s.Wanted.Value
+	return &spacingFound{off, over(max(off, -off), s.Allowed.Value)}
+}
+
+// over compares as the library does: after rounding to a nanometre, so that what
+// stands on its limit is within.
+func over(found, limit units.Length) bool {
+	return found.Round(units.Nanometre) > limit.Round(units.Nanometre)
+}
+
+// toThree turns a length towards the crew's 3 o'clock into the library's, or
+// back.
+func (j *job) toThree(l units.Length) units.Length {
+	if j.View == align.FromStationary {
+		return 0 - l // no negative zero
+	}
+	return l
+}
