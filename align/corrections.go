@@ -71,8 +71,7 @@ func (e Estimate) correction(f Foot) Move {
 func checkCorrections(e Estimate, feet []Foot) error {
 	var faults check.Faults
 	var root check.Path
-	checkCentreline(&faults, root.Field("value"), e.Value)
-	e.Cov.check(&faults, root.Field("cov"))
+	e.check(&faults, root)
 	list := root.Field("feet")
 	if len(feet) == 0 {
 		faults.Add(units.Missing, list, nil, "at least one foot")

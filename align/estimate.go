@@ -1,6 +1,9 @@
 package align
 
-import "example.org/collinear/units"
+import (
+	"example.org/collinear/internal/check"
+	"example.org/collinear/units"
+)
 
 // Estimate is a centreline with its covariance. The zero value is in line,
 // exactly. In JSON, too, a cov that is left out is exact by declaration: write
@@ -37,4 +40,20 @@ func (e Estimate) Times(k float64) Estimate {
 // uncertainty in each plane; that is NaN when the basis is Unknown.
 func (e Estimate) At(x units.Length) (w, u Vector) {
 	return e.Value.At(x), e.Cov.at(x)
+}
+
+// Validate asks that the estimate is made of finite numbers that can be reckoned
+// with, and its covariance of a known basis, with paths from the estimate
+// (/value/vertical/offset, /cov/u/vertical/offset). Every entry point that takes
+// an estimate does so by itself.
+func (e Estimate) Validate() error {
+	var faults check.Faults
+	var root check.Path
+	e.check(&faults, root)
+	return faults.Err()
+}
+
+func (e *Estimate) check(faults *check.Faults, at check.Path) {
+	checkCentreline(faults, at.Field("value"), e.Value)
+	e.Cov.check(faults, at.Field("cov"))
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"log"
+	"math"
 
 	"example.org/collinear/align"
 	"example.org/collinear/units"
@@ -267,4 +268,13 @@ func ExampleCovariance_Correlation() {
 	}
 	fmt.Printf("%.2f\n", found.Cov.Correlation()[2][3])
 	// Output: -0.95
+}
+
+// A slope that was divided by nothing is found before it goes any further.
+func ExampleEstimate_Validate() {
+	var off align.Estimate
+	off.Value.Vertical.Slope = units.Slope(math.Inf(1))
+	fmt.Println(off.Validate())
+	// Output:
+	// /value/vertical/slope: want a finite number, got +Inf mm/m (not_finite)
 }

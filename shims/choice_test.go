@@ -92,6 +92,9 @@ func checkStack(tb testing.TB, rule shims.Rule, o shims.Order, s shims.Stack) {
 	if reached := max(s.Error, -s.Error) <= rule.Error && s.Total >= rule.Keep; reached != s.Reached {
 		tb.Errorf("%s: reached is %v: %+v", s.Foot, s.Reached, s)
 	}
+	if tooLow := s.Wanted+rule.Error < max(0, rule.Keep); tooLow != s.TooLow {
+		tb.Errorf("%s: too low is %v: %+v", s.Foot, s.TooLow, s)
+	}
 	// out and in turn the pack that lies there into the one that is to lie there
 	add(now, o.Now, +1)
 	add(now, s.Out, -1)

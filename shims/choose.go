@@ -21,6 +21,7 @@ type Stack struct {
 	Out     []Piece      `json:"out,omitempty"`    // what the hands take out, thickest first
 	In      []Piece      `json:"in,omitempty"`     // what they put in, thickest first
 	Reached bool         `json:"reached"`          // Error is within the rule, and enough stays
+	TooLow  bool         `json:"too_low,omitzero"` // no stock could reach it: less is wanted than has to stay, or than nothing
 }
 
 // Choose returns the best pack for every foot, as the package comment describes,

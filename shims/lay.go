@@ -12,7 +12,7 @@ func (s *search) lay(orders []Order) []Stack {
 		stack := &stacks[i]
 		*stack = Stack{
 			Foot: orders[i].Foot, Wanted: units.Length(f.wanted), Total: units.Length(k.total),
-			Error: units.Length(k.total - f.wanted), Reached: k.cost.reached(),
+			Error: units.Length(k.total - f.wanted), Reached: k.cost.reached(), TooLow: s.out(i) > 0,
 		}
 		room, stack.Pieces = since(len(room), s.appendLaid(room, takes[i]))
 		room, stack.Out = since(len(room), s.appendMore(room, f.byKind, takes[i]))

@@ -72,7 +72,7 @@ func filled() (shims.Order, shims.Rule, shims.Choice) {
 	pieces := []shims.Piece{{Marked: mm, Measured: 996 * um, Count: 2}}
 	order := shims.Order{Foot: "a", Correction: -3 * um, SoftFoot: 5 * um, Now: pieces}
 	rule := shims.Rule{Error: um, Pieces: 3, Keep: mm, Nodes: 7}
-	stack := shims.Stack{Foot: "a", Wanted: mm, Total: 996 * um, Error: -4 * um, Pieces: pieces, Out: pieces, In: pieces, Reached: true}
+	stack := shims.Stack{Foot: "a", Wanted: mm, Total: 996 * um, Error: -4 * um, Pieces: pieces, Out: pieces, In: pieces, Reached: true, TooLow: true}
 	return order, rule, shims.Choice{
 		Stacks: []shims.Stack{stack}, Proven: true, Nodes: 9, Add: pieces,
 		Warnings: []units.Fault{{Code: units.Suspect, Path: "/orders/0", Value: "1 mm", Want: "more"}},

@@ -124,12 +124,15 @@ func (j *judgement) shown(o option) (sum float64) {
 }
 
 func (j *judgement) advice(o option) Advice {
-	a := Advice{Left: fromMM(o.left), Shift: j.survey.shift(o.shims)}
+	a := Advice{Left: fromMM(o.left)}
+	var flats column // as they are told, rounded
 	for i, f := range j.survey.Feet {
 		shim := Shim{Foot: f.Name, Flat: fromMM(o.shims[i]).Round(units.Nanometre), Stepped: j.Feet[i].Taper}
+		flats[i] = mm(shim.Flat)
 		if shim.Flat != 0 || shim.Stepped != nil {
 			a.Shims = append(a.Shims, shim)
 		}
 	}
+	a.Shift = j.survey.shift(flats)
 	return a
 }

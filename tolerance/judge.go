@@ -5,7 +5,6 @@ import (
 
 	"example.org/collinear/align"
 	"example.org/collinear/internal/check"
-	"example.org/collinear/units"
 )
 
 // Judge holds off, which is what was found less the target, against the limits
@@ -139,7 +138,7 @@ func (l *Limits) checkJudge(off *align.Estimate, k align.Coupling) error {
 	var root check.Path
 	l.check(&faults, root)
 	l.checkNeeded(&faults, root, k)
-	checkEstimate(&faults, root.Field("off"), off)
+	faults.Adopt(root.Field("off"), off.Validate())
 	checkCoupling(&faults, root.Field("coupling"), k)
 	return faults.Err()
 }
@@ -151,25 +150,4 @@ func checkCoupling(faults *check.Faults, at check.Path, k align.Coupling) {
 	if k.Span != 0 {
 		check.Positive(faults, at.Field("span"), k.Span, "a distance from flex plane to flex plane")
 	}
-}
-
-func checkEstimate(faults *check.Faults, at check.Path, off *align.Estimate) {
-	value, cov := at.Field("value"), at.Field("cov")
-	checkLine(faults, value.Field("horizontal"), off.Value.Horizontal)
-	checkLine(faults, value.Field("vertical"), off.Value.Vertical)
-	if off.Cov.Basis > align.Unknown {
-		faults.Add(units.OutOfRange, cov.Field("basis"), off.Cov.Basis, "a known basis")
-	}
-	check.NotNegative(faults, cov.Field("dof"), off.Cov.DoF, "degrees of freedom")
-	if off.Cov.Basis == align.Unknown {
-		return
-	}
-	u, standard := cov.Field("u"), off.Cov.Standard()
-	checkLine(faults, u.Field("horizontal"), standard.Horizontal)
-	checkLine(faults, u.Field("vertical"), standard.Vertical)
-}
-
-func checkLine(faults *check.Faults, at check.Path, l align.Line) {
-	check.Finite(faults, at.Field("offset"), l.Offset)
-	check.Finite(faults, at.Field("slope"), l.Slope)
 }

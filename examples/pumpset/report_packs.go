@@ -177,7 +177,7 @@ func (p *report) under(l units.Length) string {
 
 // beyond says where no stock would help.
 func (p *report) beyond(s shims.Stack) string {
-	if s.Wanted >= p.Job.Shims.Keep.Value {
+	if !s.TooLow {
 		return ""
 	}
 	return " No stock goes so low: raise the stationary machine, if it can be, and measure again."

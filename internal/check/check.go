@@ -63,6 +63,15 @@ func (f *Faults) Add(code units.Code, at Path, value any, want string) {
 // Append notes a fault that was found elsewhere.
 func (f *Faults) Append(fault *units.Fault) { f.list = append(f.list, fault) }
 
+// Adopt notes the faults of what another package found wrong with the field at.
+func (f *Faults) Adopt(at Path, err error) {
+	for _, fault := range units.Faults(err) {
+		moved := *fault
+		moved.Path = at.String() + fault.Path
+		f.Append(&moved)
+	}
+}
+
 // Has tells whether a fault at this path was noted.
 func (f *Faults) Has(path string) bool {
 	return slices.ContainsFunc(f.list, func(err error) bool {

@@ -1,6 +1,7 @@
 package check_test
 
 import (
+	"errors"
 	"testing"
 
 	"example.org/collinear/internal/check"
@@ -26,5 +27,22 @@ func TestHas(t *testing.T) {
 	faults.Add(units.Conflict, root, nil, "something else")
 	if !faults.Has("") {
 		t.Error("a fault of the input itself is not found")
+	}
+}
+
+// What another package found is noted below the field that it was given, and the
+// fault that it told of stays as it was.
+func TestAdopt(t *testing.T) {
+	var faults check.Faults
+	var root check.Path
+	found := &units.Fault{Code: units.NotFinite, Path: "/value/vertical/offset", Want: "a number"}
+	faults.Adopt(root.Field("off"), errors.Join(found, &units.Fault{Code: units.Missing}))
+	faults.Adopt(root.Field("none"), nil)
+	got := units.Faults(faults.Err())
+	if len(got) != 2 || got[0].Path != "/off/value/vertical/offset" || got[1].Path != "/off" || got[0].Code != units.NotFinite {
+		t.Errorf("got %v", faults.Err())
+	}
+	if found.Path != "/value/vertical/offset" {
+		t.Errorf("the fault that was found is at %s now", found.Path)
 	}
 }
