@@ -15,6 +15,7 @@ import (
 
 // A value of another type, wherever it stands, is one fault at its place.
 func TestWrongTypeAtEveryField(t *testing.T) {
+	t.Parallel()
 	wrong := []string{`0`, `-1.5`, `1e400`, `null`, `true`, `"x"`, `{}`, `[]`}
 	for _, name := range jobs {
 		doc := load(t, name)
@@ -35,6 +36,7 @@ func TestWrongTypeAtEveryField(t *testing.T) {
 
 // Empty text is nowhere a value.
 func TestEmptyTextAtEveryField(t *testing.T) {
+	t.Parallel()
 	for _, name := range jobs {
 		doc := load(t, name)
 		for _, p := range values(t, doc) {
@@ -51,6 +53,7 @@ func TestEmptyTextAtEveryField(t *testing.T) {
 
 // An unknown field is one fault at its place, in whichever object it stands.
 func TestUnknownFieldInEveryObject(t *testing.T) {
+	t.Parallel()
 	for _, name := range jobs {
 		doc := load(t, name)
 		for _, p := range append(values(t, doc), "") {
@@ -68,6 +71,7 @@ func TestUnknownFieldInEveryObject(t *testing.T) {
 // A field that is left out is either one that may be, or a fault at its place
 // that says so.
 func TestEveryFieldLeftOut(t *testing.T) {
+	t.Parallel()
 	for _, name := range jobs {
 		doc := load(t, name)
 		for _, p := range values(t, doc) {
@@ -122,6 +126,7 @@ func TestCutShortAnywhere(t *testing.T) {
 // One byte of the document replaced by another is refused or taken, but nothing
 // panics and no error comes without a fault.
 func TestOneByteWrong(t *testing.T) {
+	t.Parallel()
 	doc := load(t, "testdata/gauges.json")
 	for i := range doc {
 		for _, b := range []byte("\x00\"}1\xff") {
@@ -160,6 +165,7 @@ func reads[Q any](parse func(string) (Q, error)) func(string) bool {
 // Sizes that no machine has are refused where they stand, or at least at a place
 // that is in the document, or else solved into numbers.
 func TestAbsurdSizes(t *testing.T) {
+	t.Parallel()
 	for _, name := range jobs {
 		doc := load(t, name)
 		if name == "testdata/alignment-alone.json" {

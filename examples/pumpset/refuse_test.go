@@ -265,6 +265,7 @@ func whole(text string) edit {
 }
 
 func TestRefusals(t *testing.T) {
+	t.Parallel()
 	for _, row := range refusals {
 		t.Run(row.name, func(t *testing.T) {
 			mustSolve(t, load(t, row.file)) // the twin

@@ -108,6 +108,7 @@ func through(xa, wa, xb, wb, x float64) float64 { return wa + (wb-wa)*(x-xa)/(xb
 // shims raise the shaft at either end by their mean, and roll the machine by what
 // they do across.
 func TestBothJobsInOne(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawPlant(t)
 		doc := p.document(t)
