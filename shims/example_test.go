@@ -80,8 +80,8 @@ func ExampleChoose_unreachable() {
 	// Output:
 	// front left reached: false off by -0.1 mm
 	// front right reached: false off by -1.6 mm
-	// /orders/0: want a total of 2.1 mm within 0.025 mm, got 2 mm (unreachable)
-	// /orders/1: want a total of 2 mm within 0.025 mm, got 0.4 mm (unreachable)
+	// /orders/0: want a total of 2.1 mm within 0.0254 mm, got 2 mm (unreachable)
+	// /orders/1: want a total of 2 mm within 0.0254 mm, got 0.4 mm (unreachable)
 	// add 2 x 2.00 mm
 	// 0 <nil>
 }
@@ -98,7 +98,7 @@ func ExampleChoose_keep() {
 	fmt.Println(&choice.Warnings[0])
 	// Output:
 	// 1 mm false
-	// /orders/0: want a total of 0.7 mm within 0.025 mm, and at least 1 mm; no stock can do both, got 1 mm (unreachable)
+	// /orders/0: want a total of 0.7 mm within 0.0254 mm, and at least 1 mm; no stock can do both, got 1 mm (unreachable)
 }
 
 // Pieces that were measured and such that were not. Then a slip of the pen: l for 1.

@@ -7,7 +7,7 @@ import "example.org/collinear/units"
 type Order struct {
 	Foot       string       `json:"foot"`               // its name, needed and unlike all others
 	Correction units.Length `json:"correction"`         // positive: the foot goes up
-	SoftFoot   units.Length `json:"soft_foot,omitzero"` // what to fill in besides, mostly positive; added to the correction
+	SoftFoot   units.Length `json:"soft_foot,omitzero"` // flat shim that cures soft foot here, added to the correction; that has to allow for what such shims do to the shaft (softfoot.Shift)
 	Now        []Piece      `json:"now,omitempty"`      // the pack that lies there now, in any order; may have more pieces than the rule allows
 }
 
@@ -22,9 +22,9 @@ type Rule struct {
 
 // The rule where nothing else is said.
 const (
-	// DefaultError is half of the finest step of [CommonMetric], and nearly the
-	// finest of [CommonInch]. Ours.
-	DefaultError = 25 * units.Micrometre
+	// DefaultError, 0.0254 mm, is the finest step of [CommonInch], and a little over
+	// half of the finest of [CommonMetric]. Ours.
+	DefaultError = 1 * units.Mil
 	// DefaultPieces lies between 3 and 5, see the sources in the package comment.
 	DefaultPieces = 4
 	// DefaultNodes ends a search that would not come to its end after about half a

@@ -56,7 +56,9 @@ var materials = []Material{
 // 100:2008, 4.3.7).
 func Materials() []Material { return slices.Clone(materials) }
 
-// FindMaterial returns the material of that name from [Materials]. The error is
+// FindMaterial returns the material of that name from [Materials]: steel,
+// cast-iron frame, grey cast iron, cast steel, stainless steel, aluminium, bronze
+// or concrete, some of them with their grade. The error, which lists the names, is
 // a *units.Fault: Missing for no name, Unknown for one that is not in the list.
 func FindMaterial(name string) (Material, error) {
 	i := slices.IndexFunc(materials, func(m Material) bool { return m.Name == name })

@@ -17,8 +17,11 @@ type Support struct {
 	Pieces []Piece `json:"pieces,omitzero"`
 
 	// The legs where they differ from side to side, 3 and 9 as the observer
-	// behind the movable machine names them, and the distance between their
-	// feet across the machine.
+	// behind the movable machine names them, and the distance B between their
+	// feet across the machine. What both grow lifts the shaft, the difference
+	// rolls the machine about its feet, with H the mean height of both legs:
+	//
+	//	up = (g3 + g9)/2        towards 3 o'clock = -H (g3 - g9)/B
 	Three []Piece      `json:"three,omitzero"`
 	Nine  []Piece      `json:"nine,omitzero"`
 	Track units.Length `json:"track,omitzero"`

@@ -31,7 +31,10 @@ func (m Reverse) Sets() [2]align.Set {
 // for the vertical plane, 3 and 9 in place of 12 and 6 for the horizontal; plus
 // for the dial carried by the stationary shaft. It refuses input that is not
 // sound with paths from the method (/carried_by_movable/sag), and two dials at
-// one station (Conflict); a miss over the limits is a warning.
+// one station (Conflict); a miss over the limits is a warning, and so are stations
+// that stand the wrong way round (Suspect, at /carried_by_stationary/station): the
+// dial carried by the stationary shaft touches the movable one, which lies on the
+// positive side of the other dial.
 func (m Reverse) Solve() (Result, error) {
 	sets := m.Sets()
 	s, v := m.CarriedByStationary, m.CarriedByMovable
@@ -41,7 +44,7 @@ func (m Reverse) Solve() (Result, error) {
 		field := root.Field("carried_by_movable")
 		faults.Add(units.Conflict, field.Field("station"), v.Station, "a station other than that of the other dial")
 	}
-	return solve([2]part{
+	result, err := solve([2]part{
 		{set: sets[0], readings: s.Readings, field: "carried_by_stationary"},
 		{set: sets[1], readings: v.Readings, field: "carried_by_movable"},
 	}, m.Limits, &faults, func(onMovable, onStationary *sweep) align.Centreline {
@@ -49,4 +52,11 @@ func (m Reverse) Solve() (Result, error) {
 			s.Station, s.displaced(align.Stationary, onMovable),
 			v.Station, v.displaced(align.Movable, onStationary))
 	})
+	if err == nil && s.Station < v.Station {
+		result.Warnings = append(result.Warnings, units.Fault{
+			Code: units.Suspect, Path: "/carried_by_stationary/station", Value: s.Station.String(),
+			Want: "a station on the movable side of " + v.Station.String() + ", where the other dial touches the stationary shaft",
+		})
+	}
+	return result, err
 }
