@@ -13,7 +13,7 @@ import (
 func (j *judgement) advise() {
 	options := j.options()
 	if len(options) == 0 && len(j.angular) > 0 {
-		options = []option{{}} // stepped shims alone
+		options = []option{{left: j.rest()}} // stepped shims alone
 	}
 	for _, o := range options {
 		j.Advice = append(j.Advice, j.advice(o))
@@ -30,14 +30,24 @@ type option struct {
 // options returns the flat shims that take the lifts away, the best first.
 func (j *judgement) options() []option {
 	switch {
-	case j.alone():
-		o := option{feet: 1}
-		o.shims[j.soft[0]] = j.excess[j.soft[0]]
-		return []option{o}
 	case j.flat:
 		return j.choose(j.cures())
+	case j.shortFoot():
+		o := option{feet: 1, left: j.rest(j.soft[0])}
+		o.shims[j.soft[0]] = j.excess[j.soft[0]]
+		return []option{o}
 	}
 	return nil
+}
+
+// rest is the largest excess lift of all feet but some.
+func (j *judgement) rest(but ...int) (left float64) {
+	for i := range j.plan.n {
+		if !slices.Contains(but, i) {
+			left = max(left, j.excess[i])
+		}
+	}
+	return left
 }
 
 // cures returns what shims can do under each set of feet. More feet than pads
@@ -46,7 +56,7 @@ func (j *judgement) options() []option {
 func (j *judgement) cures() []option {
 	var list []option
 	for set := range uint(1) << j.plan.n {
-		if size := bits.OnesCount(set); size < 1 || size > max(2, j.plan.n-3) {
+		if size := bits.OnesCount(set); size < 1 || size > max(2, j.plan.n-3) || set&^j.lifted() != 0 {
 			continue
 		}
 		if o, ok := j.cure(set); ok {
@@ -54,6 +64,27 @@ func (j *judgement) cures() []option {
 		}
 	}
 	return list
+}
+
+// thickest is how many times the largest lift a shim may be. Where feet stand nearly
+// in one row, or a frame bends more than it twists, small lifts could be answered
+// with a lever of thick shims that no crew should try. Our own figure: in simulation
+// it has no other effect.
+const thickest = 5
+
+// sensible tells whether a shim is worth its handling, and in proportion.
+func (j *judgement) sensible(shim float64) bool {
+	return !above(j.limits.Least, fromMM(shim)) && shim <= thickest*mm(j.Worst)
+}
+
+// lifted is the set of feet that lift by more than shows nothing.
+func (j *judgement) lifted() (set uint) {
+	for i := range j.plan.n {
+		if j.excess[i] > mm(min(j.limits.Margin, j.limits.Act)) {
+			set |= 1 << i
+		}
+	}
+	return set
 }
 
 // cure finds the shims s under one set of feet that leave least of the lifts of
@@ -79,7 +110,7 @@ func (j *judgement) cure(set uint) (option, bool) {
 	for i := range p.n {
 		if outside(i) {
 			o.shims[i] = 0 // it is, but for rounding
-		} else if o.shims[i] < mm(j.limits.Least) {
+		} else if !j.sensible(o.shims[i]) {
 			return o, false
 		}
 		after[i] += o.shims[i]
@@ -94,8 +125,9 @@ func (j *judgement) cure(set uint) (option, bool) {
 const alike = 0.01
 
 // choose keeps the cures with the fewest feet that leave no more than half of what
-// would be soft, the one that leaves least first, and among those that leave alike
-// the feet that lifted most. If none leaves so little, the one that leaves least.
+// would be soft, with four feet those under both of a diagonal as well; the one that
+// leaves least first, and among those that leave alike the feet that lifted most.
+// If none leaves so little, the one that leaves least.
 func (j *judgement) choose(list []option) []option {
 	enough := mm(j.limits.Act) / 2
 	tooMuch := func(o option) float64 { return math.Round(max(0, o.left-enough) / alike) }
@@ -124,15 +156,18 @@ func (j *judgement) shown(o option) (sum float64) {
 }
 
 func (j *judgement) advice(o option) Advice {
-	a := Advice{Left: fromMM(o.left)}
+	a := Advice{Left: fromMM(o.left + j.missed).Round(units.Nanometre)}
 	var flats column // as they are told, rounded
 	for i, f := range j.survey.Feet {
-		shim := Shim{Foot: f.Name, Flat: fromMM(o.shims[i]).Round(units.Nanometre), Stepped: j.Feet[i].Taper}
+		shim := Shim{Foot: f.Name, Flat: fromMM(o.shims[i]).Round(units.Nanometre)}
+		if taper := j.Feet[i].Taper; taper != nil {
+			shim.Stepped = new(*taper)
+		}
 		flats[i] = mm(shim.Flat)
 		if shim.Flat != 0 || shim.Stepped != nil {
 			a.Shims = append(a.Shims, shim)
 		}
 	}
-	a.Shift = j.survey.shift(flats)
+	a.Shift = j.survey.follow(flats)
 	return a
 }

@@ -139,3 +139,25 @@ func ExampleStrains() {
 	// suction flange 2.0 mil over the limit: false
 	// discharge flange 5.0 mil over the limit: true
 }
+
+// Two shims of 0.10 mm go under the inboard feet, and the one on the left becomes
+// 0.02 mm too thick: the rest rolls the machine.
+func ExampleSurvey_Shift() {
+	s := softfoot.Survey{Height: 250 * units.Millimetre, Feet: []softfoot.Foot{
+		{Name: "inboard left", X: 350 * units.Millimetre, Y: -180 * units.Millimetre},
+		{Name: "inboard right", X: 350 * units.Millimetre, Y: 180 * units.Millimetre},
+		{Name: "outboard left", X: 900 * units.Millimetre, Y: -180 * units.Millimetre},
+		{Name: "outboard right", X: 900 * units.Millimetre, Y: 180 * units.Millimetre},
+	}}
+	shift, err := s.Shift(
+		softfoot.Shim{Foot: "inboard left", Flat: 120 * units.Micrometre},
+		softfoot.Shim{Foot: "inboard right", Flat: 100 * units.Micrometre})
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Println("inboard up by", shift.At(350*units.Millimetre).Text(units.InMillimetres, 3))
+	fmt.Println("towards 3 o'clock by", shift.Sideways.Text(units.InMillimetres, 3))
+	// Output:
+	// inboard up by 0.110 mm
+	// towards 3 o'clock by 0.007 mm
+}

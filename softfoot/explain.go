@@ -1,9 +1,21 @@
 package softfoot
 
-// share is how much of the largest lift a frame may stray from the pattern of a
-// rigid one, on top of the margin: its own weight holds down what the pads would
-// lift. Our own figure, chosen in simulation.
-const share = 0.25
+import "example.org/collinear/units"
+
+// share is how much of the largest lift a pattern may miss, on top of the margin: a
+// frame that sags hides of one foot what it shows of another. With half of it two
+// feet across from each other on four pads are always explained, however unlike
+// their lifts, and two of one end or side that lift alike never; from a quarter on a
+// load on the machine explains them as well. More feet have more ways to be
+// explained, so there a quarter is the end. Our own figures.
+func (j *judgement) share() float64 {
+	if j.plan.n == 4 {
+		return 0.5
+	}
+	return loose
+}
+
+const loose = 0.25
 
 // explain names every cause that fits what was seen, and what tells them apart.
 func (j *judgement) explain() {
@@ -24,11 +36,16 @@ func (j *judgement) explain() {
 	case len(j.soft) == 1:
 		j.explainOne(j.soft[0])
 	case len(j.soft) > 1 && !j.flat:
-		j.fit(Induced, j.soft)
-		j.next(PartLoads, j.soft)
-		j.fit(Springing, j.soft)
-		j.next(RenewPacking, j.soft)
+		j.unexplained(j.soft)
 	}
+}
+
+// unexplained: what no pads explain is a load on the machine, or packing that gives.
+func (j *judgement) unexplained(feet []int) {
+	j.fit(Induced, feet)
+	j.next(PartLoads, feet)
+	j.fit(Springing, feet)
+	j.next(RenewPacking, feet)
 }
 
 // explainByPads looks for heights of the pads that explain the lifts. Three feet
@@ -37,20 +54,34 @@ func (j *judgement) explainByPads() {
 	if len(j.soft) == 0 || j.plan.n == 3 {
 		return
 	}
-	margin := mm(j.limits.Margin)
-	pads, miss := j.plan.pads(&j.excess, margin)
-	if miss <= margin+float64(share*mm(j.Worst)) {
-		j.pads, j.flat = pads, true
-		j.fit(Parallel, j.soft)
+	margin := mm(min(j.limits.Margin, j.limits.Act))
+	pads := j.plan.pads(&j.excess, margin)
+	miss := j.plan.miss(&pads, &j.excess, margin)
+	if j.beyond(miss, j.share()) {
+		return
+	}
+	j.flat = true
+	j.pads = j.plan.unhidden(pads, mm(j.Worst))
+	j.missed = j.plan.miss(&j.pads, &j.excess, margin)
+	j.fit(Parallel, j.soft)
+	if len(j.soft) > 1 && j.beyond(miss, loose) {
+		j.fit(Induced, j.soft)
+		j.next(PartLoads, j.soft)
 	}
 }
 
-// explainOne: a foot that is soft alone is short in a frame that yields, or
-// touches its pad with one edge only. With three feet it can only be the latter,
-// or packing that gives.
+// beyond tells whether a pattern misses the lifts by more than the margin and a share
+// of the largest excess.
+func (j *judgement) beyond(miss, share float64) bool {
+	return above(fromMM(miss), j.limits.Margin+units.Length(share)*j.Worst)
+}
+
+// explainOne: a foot that is soft alone may touch its pad with one edge only. With
+// three feet it can only be that, a load or packing that gives; with more it may be
+// short in a frame that yields, where pads do not explain it.
 func (j *judgement) explainOne(i int) {
 	alone := []int{i}
-	if j.alone() && !j.flat {
+	if j.shortFoot() {
 		j.fit(Parallel, alone)
 	}
 	if len(j.survey.Feet[i].Gaps) == 0 {
@@ -58,25 +89,20 @@ func (j *judgement) explainOne(i int) {
 		j.next(FeelCorners, alone)
 	}
 	if j.plan.n == 3 {
-		j.fit(Springing, alone)
-		j.next(RenewPacking, alone)
+		j.unexplained(alone)
 	}
 }
 
-// alone tells whether one foot is soft and its own excess goes under it: with four
-// feet (US Bureau of Reclamation, Maintenance Scheduling for Mechanical Equipment,
-// FIST 4-1A, p. 17, read), and with more where pads do not explain that no other
-// foot lifts.
-func (j *judgement) alone() bool {
-	return len(j.soft) == 1 && (j.plan.n == 4 || j.plan.n > 4 && !j.flat)
-}
+// shortFoot tells whether one foot is soft that pads do not explain: then its own
+// excess goes under it.
+func (j *judgement) shortFoot() bool { return len(j.soft) == 1 && j.plan.n > 3 && !j.flat }
 
 func (j *judgement) fit(k Kind, feet []int) {
 	j.Fits = append(j.Fits, Explanation{k, j.survey.names(feet)})
 }
 
 func (j *judgement) next(c Check, feet []int) {
-	j.Next = append(j.Next, Reading{c, j.survey.names(feet)})
+	j.Next = append(j.Next, FollowUp{c, j.survey.names(feet)})
 }
 
 func (j *judgement) all() []int {

@@ -4,11 +4,11 @@ import "example.org/collinear/units"
 
 // Finding is what a survey says.
 type Finding struct {
-	Common units.Length  `json:"common"`           // movement of all feet: the smallest lift
+	Common units.Length  `json:"common"`           // movement of all feet: the smallest lift; zero where a foot went down
 	Worst  units.Length  `json:"worst"`            // largest lift above it
 	Feet   []FootFinding `json:"feet"`             // in the order of the survey
 	Fits   []Explanation `json:"fits"`             // every explanation that fits, the likeliest first; none: no soft foot
-	Next   []Reading     `json:"next,omitempty"`   // what would tell explanations apart, or has to come first
+	Next   []FollowUp    `json:"next,omitempty"`   // what would tell explanations apart, or has to come first
 	Advice []Advice      `json:"advice,omitempty"` // ways to cure, fewest feet first; none where shims do not cure
 }
 
@@ -34,8 +34,8 @@ type Explanation struct {
 	Feet []string `json:"feet"`
 }
 
-// Reading is something to look at next.
-type Reading struct {
+// FollowUp is something to look at next.
+type FollowUp struct {
 	Check Check    `json:"check"`
 	Feet  []string `json:"feet"`
 }
@@ -44,7 +44,7 @@ type Reading struct {
 // parallel or angular.
 type Advice struct {
 	Shims []Shim       `json:"shims"`
-	Left  units.Length `json:"left"`  // largest excess lift to expect afterwards
+	Left  units.Length `json:"left"`  // largest excess lift that may be left: what the shims leave of the lifts as explained, and what that misses of those seen
 	Shift Shift        `json:"shift"` // what the flat shims do to the shaft
 }
 

@@ -1,6 +1,7 @@
 package softfoot
 
 import (
+	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
 )
 
@@ -17,7 +18,11 @@ import (
 // than eight, or corners in one line; numbers that are not finite or of the wrong
 // sign. Paths start at the survey (/feet/2/lift) and at /limits.
 func (s Survey) Judge(l Limits) (Finding, error) {
-	if err := s.check(l); err != nil {
+	var faults check.Faults
+	var root check.Path
+	s.check(&faults)
+	l.check(&faults, root.Field("limits"))
+	if err := faults.Err(); err != nil {
 		return Finding{}, err
 	}
 	j := newJudgement(s, l.orDefaults())
@@ -35,9 +40,10 @@ type judgement struct {
 	excess  column // in millimetres
 	soft    []int
 	angular []int
-	sunk    []int  // feet that went down as they were loosened
-	pads    column // heights that explain the excess, if parallel
-	flat    bool   // whether any do
+	sunk    []int   // feet that went down as they were loosened
+	pads    column  // heights that explain the excess, if parallel
+	flat    bool    // whether any do
+	missed  float64 // by how much they miss it
 }
 
 func newJudgement(s Survey, l Limits) *judgement {
@@ -68,7 +74,8 @@ func (j *judgement) note(i int, f FootFinding) {
 	}
 }
 
-// common is the movement of all feet: the smallest lift, if all of them lift.
+// common is the movement of all feet: the smallest lift, or none where a foot went
+// down.
 func (s Survey) common() units.Length {
 	least := s.Feet[0].lift()
 	for i := range s.Feet {

@@ -27,6 +27,12 @@ func TestTwoRoundsCure(t *testing.T) {
 	if share := total(cured) / machines; share < 0.95 {
 		t.Errorf("%.1f %% of %d machines are cured, want 95 %%", 100*share, machines)
 	}
+	// as reached, less what another choice of 625 machines may do
+	for n, least := range map[int]float64{4: 0.985, 5: 0.96, 6: 0.93, 7: 0.91, 8: 0.92} {
+		if share := float64(cured[n]) / float64(count[n]); share < least {
+			t.Errorf("%.1f %% of those with %d feet, want %.1f %%", 100*share, n, 100*least)
+		}
+	}
 }
 
 // The same crew that shims every foot by its own lift does not get there: the loop

@@ -2,15 +2,16 @@ package softfoot
 
 import (
 	"math"
+	"slices"
 
 	"example.org/collinear/internal/lsq"
 )
 
 // pads returns the heights of the pads, the smallest that will do, which explain
-// the lifts best, and by how much they miss. A foot that lifts by no more than
-// margin says only that its pad is not lower: how much higher it is the bolt hides.
-// So such a foot counts where it would lift, and only there.
-func (p *plan) pads(lifts *column, margin float64) (h column, miss float64) {
+// the lifts best. A foot that lifts by no more than margin says only that its pad
+// is not lower: how much higher it is the bolt hides. So such a foot counts where
+// it would lift, and only there.
+func (p *plan) pads(lifts *column, margin float64) (h column) {
 	var told [most]bool
 	for i := range p.n {
 		told[i] = lifts[i] > margin
@@ -18,21 +19,43 @@ func (p *plan) pads(lifts *column, margin float64) (h column, miss float64) {
 	for range 2 * most { // settles after two or three
 		h = p.explain(lifts, &told)
 		before := told
-		miss = 0
 		for i, l := range p.lifts(&h) {
-			over := l - lifts[i]
-			if lifts[i] > margin {
-				over = math.Abs(over)
-			} else {
-				told[i] = i < p.n && over > 0
+			if i < p.n && lifts[i] <= margin {
+				told[i] = l > lifts[i]
 			}
-			miss = max(miss, over)
 		}
 		if told == before {
 			break
 		}
 	}
-	return h, miss
+	return h
+}
+
+// miss is the most by which the lifts that heights explain miss what was seen.
+func (p *plan) miss(h, lifts *column, margin float64) (most float64) {
+	explained := p.lifts(h)
+	for i := range p.n {
+		over := explained[i] - lifts[i]
+		if lifts[i] > margin {
+			over = math.Abs(over)
+		}
+		most = max(most, over)
+	}
+	return most
+}
+
+// unhidden returns the heights, all larger by one factor up to two, that show the
+// largest lift as it was seen: the weight of a frame takes away from lifts and adds
+// to none. So the one foot that is soft on four gets its own excess (US Bureau of
+// Reclamation, Maintenance Scheduling for Mechanical Equipment, FIST 4-1A, p. 17,
+// read).
+func (p *plan) unhidden(h column, largest float64) column {
+	lifts := p.lifts(&h)
+	factor := min(2, max(1, largest/slices.Max(lifts[:p.n])))
+	for i := range p.n {
+		h[i] *= factor
+	}
+	return h
 }
 
 // explain returns the smallest heights whose lifts at the feet that tell are the

@@ -45,9 +45,14 @@ func (a AtShaft) Rolling(height units.Length) (units.Length, error) {
 func (a AtShaft) Hinged(across units.Length) (units.Length, error) {
 	var faults check.Faults
 	var root check.Path
-	a.check(&faults)
-	if check.Finite(&faults, root.Field("across"), across) && !(float64(across)*float64(a.Y) < 0) {
-		faults.Add(units.Conflict, root.Field("across"), across, "a place on the other side of the shaft than y")
+	placed := a.check(&faults)
+	at := root.Field("across")
+	switch {
+	case !check.Finite(&faults, at, across):
+	case max(across, -across) < check.Least:
+		faults.Add(units.Missing, at, across, "a place across that is not under the shaft")
+	case placed && (across > 0) == (a.Y > 0):
+		faults.Add(units.Conflict, at, across, "a place on the other side of the shaft than y")
 	}
 	if err := faults.Err(); err != nil {
 		return 0, err
@@ -55,11 +60,15 @@ func (a AtShaft) Hinged(across units.Length) (units.Length, error) {
 	return units.Length(float64(a.Up) * float64((a.Y-across)/-across)), nil
 }
 
-func (a AtShaft) check(faults *check.Faults) {
+// check tells whether it is known where the foot stands.
+func (a AtShaft) check(faults *check.Faults) (placed bool) {
 	var root check.Path
-	if check.Finite(faults, root.Field("y"), a.Y) && a.Y == 0 {
+	placed = check.Finite(faults, root.Field("y"), a.Y)
+	if placed && max(a.Y, -a.Y) < check.Least {
 		faults.Add(units.Missing, root.Field("y"), a.Y, "a place across that is not under the shaft")
+		placed = false
 	}
 	check.Finite(faults, root.Field("up"), a.Up)
 	check.Finite(faults, root.Field("sideways"), a.Sideways)
+	return placed
 }

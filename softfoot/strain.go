@@ -1,8 +1,6 @@
 package softfoot
 
 import (
-	"strconv"
-
 	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
 )
@@ -61,7 +59,7 @@ func checkReleases(limit units.Length, releases []Release) error {
 		case r.What == "":
 			faults.Add(units.Missing, at.Field("what"), nil, "what was released")
 		case seen[r.What]:
-			faults.Add(units.Duplicate, at.Field("what"), strconv.Quote(r.What), "a name of its own")
+			faults.Add(units.Duplicate, at.Field("what"), r.What, "a name of its own")
 		}
 		seen[r.What] = true
 		check.Finite(&faults, at.Field("horizontal"), r.Horizontal)

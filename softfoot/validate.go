@@ -2,18 +2,16 @@ package softfoot
 
 import (
 	"fmt"
+	"slices"
 
 	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
 )
 
-func (s Survey) check(l Limits) error {
-	var faults check.Faults
+func (s Survey) check(faults *check.Faults) {
 	var root check.Path
-	s.checkFeet(&faults, root.Field("feet"))
-	check.Positive(&faults, root.Field("height"), s.Height, "a height of the shaft centreline above the feet")
-	l.check(&faults, root.Field("limits"))
-	return faults.Err()
+	s.checkFeet(faults, root.Field("feet"))
+	check.Positive(faults, root.Field("height"), s.Height, "a height of the shaft centreline above the feet")
 }
 
 func (l Limits) check(faults *check.Faults, at check.Path) {
@@ -30,41 +28,44 @@ func (s Survey) checkFeet(faults *check.Faults, at check.Path) {
 		faults.Add(units.Missing, at, n, "three to eight feet")
 	case n > most:
 		faults.Add(units.OutOfRange, at, n, "three to eight feet")
+		return
 	}
-	before := faults.Len()
+	placed := true
 	for i := range s.Feet {
-		s.checkName(faults, at.Index(i), i)
-		s.Feet[i].check(faults, at.Index(i))
+		foot := at.Index(i)
+		s.checkName(faults, foot.Field("name"), i)
+		placed = s.checkPlace(faults, foot, i) && placed
+		s.Feet[i].check(faults, foot)
 	}
-	if faults.Len() > before || len(s.Feet) < 3 || len(s.Feet) > most {
-		return // where they stand is not known
-	}
-	if inLine(s.places()) {
+	if placed && len(s.Feet) >= 3 && inLine(s.places()) {
 		faults.Add(units.Conflict, at, nil, "feet that do not stand in one line")
 	}
 }
 
-// checkName asks that foot i is none of those before it, by name and by place.
+// checkName asks that foot i has a name that none before it has.
 func (s Survey) checkName(faults *check.Faults, at check.Path, i int) {
-	foot := s.Feet[i]
-	if foot.Name == "" {
-		faults.Add(units.Missing, at.Field("name"), nil, "a name")
-	}
-	for _, other := range s.Feet[:i] {
-		if foot.Name != "" && foot.Name == other.Name {
-			faults.Add(units.Duplicate, at.Field("name"), foot.Name, "a name of its own")
-			return
-		}
-		if foot.X == other.X && foot.Y == other.Y {
-			faults.Add(units.Duplicate, at, fmt.Sprintf("x %v, y %v", foot.X, foot.Y), "a place of its own, not that of "+other.Name)
-			return
-		}
+	name := s.Feet[i].Name
+	switch {
+	case name == "":
+		faults.Add(units.Missing, at, nil, "a name")
+	case slices.ContainsFunc(s.Feet[:i], func(f Foot) bool { return f.Name == name }):
+		faults.Add(units.Duplicate, at, name, "a name of its own")
 	}
 }
 
+// checkPlace asks that foot i has a place where none before it stands.
+func (s Survey) checkPlace(faults *check.Faults, at check.Path, i int) bool {
+	foot := &s.Feet[i]
+	x := check.Finite(faults, at.Field("x"), foot.X)
+	y := check.Finite(faults, at.Field("y"), foot.Y)
+	if slices.ContainsFunc(s.Feet[:i], func(f Foot) bool { return f.X == foot.X && f.Y == foot.Y }) {
+		faults.Add(units.Duplicate, at, fmt.Sprintf("x %v, y %v", foot.X, foot.Y), "a place where no other foot stands")
+		return false
+	}
+	return x && y
+}
+
 func (f *Foot) check(faults *check.Faults, at check.Path) {
-	check.Finite(faults, at.Field("x"), f.X)
-	check.Finite(faults, at.Field("y"), f.Y)
 	if f.Gaps == nil {
 		check.Finite(faults, at.Field("lift"), f.Lift)
 		return
@@ -80,12 +81,16 @@ func (f *Foot) checkGaps(faults *check.Faults, at check.Path) {
 		faults.Add(units.Missing, at, n, "gaps at three to eight corners")
 	case n > most:
 		faults.Add(units.OutOfRange, at, n, "gaps at three to eight corners")
+		return
 	}
 	for i, g := range f.Gaps {
 		corner := at.Index(i)
 		check.Finite(faults, corner.Field("x"), g.X)
 		check.Finite(faults, corner.Field("y"), g.Y)
 		check.NotNegative(faults, corner.Field("gap"), g.Gap, "a gap")
+		if slices.ContainsFunc(f.Gaps[:i], func(h Gap) bool { return h.X == g.X && h.Y == g.Y }) {
+			faults.Add(units.Duplicate, corner, fmt.Sprintf("x %v, y %v", g.X, g.Y), "a corner of its own")
+		}
 	}
 	if faults.Len() == before && f.narrow() {
 		faults.Add(units.Conflict, at, nil, "corners that do not lie in one line")
