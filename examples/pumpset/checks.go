@@ -18,10 +18,11 @@ type checked struct {
 }
 
 type runoutFound struct {
-	Shaft   align.Shaft           `json:"shaft"`
-	Reading units.Length          `json:"reading"`
-	Limit   tolerance.RunoutLimit `json:"limit"`
-	Over    bool                  `json:"over"`
+	Shaft   align.Shaft            `json:"shaft"`
+	Reading units.Length           `json:"reading"`
+	Limit   units.Length           `json:"limit"`
+	Class   *tolerance.RunoutLimit `json:"class,omitempty"` // of the table that the limit is from; none: it is the job's own
+	Over    bool                   `json:"over"`
 }
 
 type strainFound struct {
@@ -53,18 +54,32 @@ func (j *job) checked(f *faults) *checked {
 
 func (r *runout) found(f *faults, path string) runoutFound {
 	notNegative(f, path+"/reading", r.Reading, "the largest reading less the smallest")
-	limit, err := tolerance.ShaftRunout(r.Diameter.Value)
-	f.adopt(err, func(of string) string { return path + of })
-	return runoutFound{r.Shaft, r.Reading.Value, limit, over(r.Reading.Value, limit.Limit)}
+	out := runoutFound{Shaft: r.Shaft, Reading: r.Reading.Value, Limit: r.Limit.Value}
+	checkSource(f, path, r.Limit, r.Source)
+	if r.Limit.given() {
+		positive(f, path+"/diameter", r.Diameter, "a diameter")
+	} else {
+		class, err := tolerance.ShaftRunout(r.Diameter.Value)
+		f.adopt(err, func(of string) string { return path + of })
+		out.Limit, out.Class = class.Limit, &class
+	}
+	out.Over = over(out.Reading, out.Limit)
+	return out
+}
+
+// checkSource asks that a limit of the job's own is above zero, and that there is
+// one where there is a source of it.
+func checkSource(f *faults, path string, limit length, source words) {
+	if limit.given() {
+		positive(f, path+"/limit", limit, "a limit")
+	} else if source != "" {
+		f.add(units.Missing, path+"/limit", "", "the limit that has this source")
+	}
 }
 
 func (s *strain) found(f *faults, j *job) *strainFound {
 	const path = "/checks/strain"
-	if s.Limit.given() {
-		positive(f, path+"/limit", s.Limit, "a limit")
-	} else if s.Source != "" {
-		f.add(units.Missing, path+"/limit", "", "the limit that has this source")
-	}
+	checkSource(f, path, s.Limit, s.Source)
 	releases := make([]softfoot.Release, len(s.Released))
 	for i, r := range s.Released {
 		releases[i] = softfoot.Release{What: string(r.What), Horizontal: j.toThree(r.ToThree.Value), Vertical: r.Up.Value}

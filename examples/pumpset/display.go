@@ -2,6 +2,7 @@ package main
 
 import (
 	"cmp"
+	"strings"
 
 	"example.org/collinear/align"
 	"example.org/collinear/units"
@@ -43,6 +44,19 @@ func (d display) fine(l units.Length) string { return max(l, -l).Text(d.length, 
 
 // station is a length along the shafts, without its sign.
 func (d display) station(x units.Length) string { return max(x, -x).Text(d.along, d.places) }
+
+// apart is a distance to one digit more, for gaps along the shafts.
+func (d display) apart(l units.Length) string { return max(l, -l).Text(d.along, d.places+1) }
+
+// entered is a size that the job tells: as it stands there, if that is in the
+// sheet's own units, or as show puts it.
+func (d display) entered(l length, show func(units.Length) string) string {
+	isMetric := strings.HasSuffix(strings.TrimSpace(l.text), "m") // no unit of the other system ends so
+	if isMetric == (d.along == units.InMillimetres) {
+		return unsigned(l.text)
+	}
+	return show(l.Value)
+}
 
 func (d display) slopeSize(s units.Slope) string { return max(s, -s).Text(d.slope, 2) }
 

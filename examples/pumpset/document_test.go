@@ -107,7 +107,7 @@ var (
 	needed   = regexp.MustCompile(`^/checks/strain/released/\d+/to_three$|/gaps/\d+/to_three$|/measured/to_three$|/rows/\d+/speed$`)
 	mayBeOut = regexp.MustCompile(`^/growth/(source|stationary|movable)$|^/growth/(stationary|movable)/\d+/(at|measured)$|` +
 		`^/growth/(stationary|movable)/\d+/(pieces|three|nine)/\d+/(name|source)$|` +
-		`^/single_feet/(height|limit)$|^/checks/strain/(limit|source)$|/(pack|stock)/\d+/measured$`)
+		`^/single_feet/(height|limit)$|^/checks/(strain|runout/\d+)/(limit|source)$|/(pack|stock)/\d+/measured$`)
 )
 
 func TestCutShortAnywhere(t *testing.T) {

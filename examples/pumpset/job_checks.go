@@ -13,8 +13,10 @@ type checks struct {
 type runout struct {
 	Shaft    align.Shaft `json:"shaft"`
 	Where    words       `json:"where,omitzero"`
-	Diameter length      `json:"diameter"` // of the shaft there
-	Reading  length      `json:"reading"`  // the largest less the smallest
+	Diameter length      `json:"diameter"`        // of the shaft there
+	Reading  length      `json:"reading"`         // the largest less the smallest
+	Limit    length      `json:"limit,omitzero"`  // left out: that of the library's table
+	Source   words       `json:"source,omitzero"` // of the limit
 }
 
 // strain is what the shaft did when something that may load the machine was let

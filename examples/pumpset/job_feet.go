@@ -5,6 +5,7 @@ package main
 type singleFeet struct {
 	Height length       `json:"height,omitzero"` // of the shaft centreline above the undersides of the feet
 	Limit  length       `json:"limit,omitzero"`  // lift above that of all feet, beyond which a foot is soft
+	Way    count        `json:"way,omitzero"`    // of those that the sheet lists against soft foot; left out: the first
 	Feet   []singleFoot `json:"feet"`
 }
 

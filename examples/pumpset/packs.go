@@ -11,11 +11,12 @@ import (
 type packs struct {
 	Orders []shims.Order `json:"orders"`           // in the order of the job's feet
 	Choice *shims.Choice `json:"choice,omitempty"` // from the job's stock, if it has one
+	Leave  *forecast     `json:"leave,omitempty"`  // what the choice comes to, where that can be told
 }
 
 // packs joins what every single foot needs for the alignment and for soft foot,
 // and lays it from the stock.
-func (r *record) packs(f *faults) *packs {
+func (r *record) packs(f *faults, limits *judge) *packs {
 	j := &r.Job
 	if j.Shims != nil && j.SingleFeet == nil {
 		f.add(units.Missing, "/single_feet", "", "the single feet under which the shims go")
@@ -38,6 +39,7 @@ func (r *record) packs(f *faults) *packs {
 		w.Path = renamePacks(w.Path)
 	}
 	p.Choice = &choice
+	p.Leave = r.forecast(f, limits, choice.Stacks)
 	return &p
 }
 

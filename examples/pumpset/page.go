@@ -58,7 +58,7 @@ func (p *page) row(widths []int, cells ...string) {
 func (p *page) blank() { p.WriteByte('\n') }
 
 // amount is a number and the unit that must not be parted from it.
-var amount = regexp.MustCompile(`(\d) (mm|mil|in)\b`)
+var amount = regexp.MustCompile(`(\d) (mm|mil|in|um|rpm|K|°[CF])\b`)
 
 // tied holds words together on one line, like the space that does not break.
 func tied(text string) string { return strings.ReplaceAll(text, " ", noBreak) }

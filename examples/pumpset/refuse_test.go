@@ -125,6 +125,9 @@ var refusals = []struct {
 	{"runout below zero", "job.json", with("/checks/runout/0/reading", `"-0.02 mm"`), []string{"out_of_range /checks/runout/0/reading"}},
 	{"diameter beyond the table of runout", "job.json", with("/checks/runout/1/diameter", `"631 mm"`), []string{"out_of_range /checks/runout/1/diameter"}},
 	{"runout of a shaft without a diameter", "job.json", with("/checks/runout/1/diameter", `"0 mm"`), []string{"missing /checks/runout/1/diameter"}},
+	{"limit of runout zero", "testdata/trouble.json", with("/checks/runout/1/limit", `"0 mil"`), []string{"out_of_range /checks/runout/1/limit"}},
+	{"source of no limit of runout", "testdata/trouble.json", without("/checks/runout/1/limit"), []string{"missing /checks/runout/1/limit"}},
+	{"own limit of runout, no diameter", "testdata/trouble.json", with("/checks/runout/1/diameter", `"0 in"`), []string{"out_of_range /checks/runout/1/diameter"}},
 	{"nothing released", "job.json", with("/checks/strain/released", `[]`), []string{"missing /checks/strain/released"}},
 	{"released twice", "job.json", with("/checks/strain/released/1/what", `"suction flange"`), []string{"duplicate /checks/strain/released/1/what"}},
 	{"released without a plane", "job.json", without("/checks/strain/released/1/up"), []string{"missing /checks/strain/released/1/up"}},
@@ -155,6 +158,13 @@ var refusals = []struct {
 	{"height forgotten", "job.json", without("/single_feet/height"), []string{"missing /single_feet/height"}},
 	{"height below zero", "job.json", with("/single_feet/height", `"-1 mm"`), []string{"out_of_range /single_feet/height"}},
 	{"limit of soft foot zero", "job.json", with("/single_feet/limit", `"0 mm"`), []string{"out_of_range /single_feet/limit"}},
+
+	{"way before the first", "job.json", with("/single_feet/way", `"0"`), []string{"out_of_range /single_feet/way"}},
+	{"way after the last", "job.json", with("/single_feet/way", `"4"`), []string{"out_of_range /single_feet/way"}},
+	{"way that is no number", "job.json", with("/single_feet/way", `"first"`), []string{"malformed /single_feet/way"}},
+	{"way where none is advised", "testdata/trouble.json", with("/single_feet/way", `"1"`), []string{"out_of_range /single_feet/way"}},
+	{"way for feet that were not looked at", "job.json", with("/single_feet", `{"way": "1", "feet": [{"name": "a", "station": "inboard", "side": "three", "across": "0 mm"}, {"name": "b", "station": "outboard", "side": "nine", "across": "9 mm"}]}`), []string{"out_of_range /single_feet/way"}},
+	{"single foot without a name", "job.json", without("/single_feet/feet/2/name"), []string{"missing /single_feet/feet/2/name"}},
 
 	// The growth.
 	{"growth and target", "job.json", with("/target", `{"high": "0.1 mm"}`), []string{"conflict /growth"}},
@@ -325,6 +335,9 @@ func TestAccepted(t *testing.T) {
 			{"away": "40 mm", "to_three": "-30 mm", "gap": "0.20 mm"}, {"away": "40 mm", "to_three": "30 mm", "gap": "0.20 mm"}]`))},
 		{"packing that gives", "job.json", both(with("/single_feet/feet/0/lift", `"0.2 mm"`), with("/single_feet/feet/1/lift", `"0.2 mm"`), with("/single_feet/feet/2/lift", `"0.2 mm"`), with("/single_feet/feet/3/lift", `"0.2 mm"`))},
 		{"a foot that goes down", "job.json", with("/single_feet/feet/1/lift", `"-0.2 mm"`)},
+		{"the last way", "job.json", with("/single_feet/way", `"3"`)},
+		{"runout beyond the table by a limit of one's own", "testdata/trouble.json", with("/checks/runout/1/diameter", `"700 mm"`)},
+		{"limit of runout without a source", "job.json", with("/checks/runout/0/limit", `"0.01 mm"`)},
 		{"negative droop of a face", "testdata/spacer.json", with("/found/face_face/at_stationary/sag", `"-0.02 mm"`)},
 	}
 	for _, row := range rows {

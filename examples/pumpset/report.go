@@ -71,21 +71,6 @@ func (p *report) left() {
 	p.moves("Moves that would take the rest out", left, p.after())
 }
 
-// warnings lists what the library finds odd about readings it could use.
-func (p *report) warnings() {
-	p.section("Warnings")
-	warnings := p.Found.Result.Warnings
-	if p.Left != nil {
-		warnings = append(warnings[:len(warnings):len(warnings)], p.Left.Result.Warnings...)
-	}
-	if len(warnings) == 0 {
-		p.para("None.")
-	}
-	for i := range warnings {
-		p.point(warnings[i].Error())
-	}
-}
-
 // basisWords tell where the uncertainties of a state come from.
 func basisWords(s *state) string {
 	switch s.Result.Cov.Basis {

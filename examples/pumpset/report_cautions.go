@@ -63,5 +63,5 @@ func sentence(list []string) string {
 		}
 		s = strings.Join(list[:last], ", ") + comma + " and " + s
 	}
-	return strings.ToUpper(s[:1]) + s[1:]
+	return capital(s)
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 
 	"example.org/collinear/units"
@@ -29,8 +30,16 @@ func (p *report) runout(entered *runout, r runoutFound) {
 		where = ", " + string(entered.Where)
 	}
 	p.item("runout", fmt.Sprintf("%s shaft%s, %s across: %s over a full turn, %s %s (%s). %s",
-		r.Shaft, where, entered.Diameter, p.size(r.Reading), against(r.Over), p.fine(r.Limit.Limit), r.Limit.Source,
+		r.Shaft, where, p.entered(entered.Diameter, p.station), p.size(r.Reading), against(r.Over), p.fine(r.Limit), source(entered, r),
 		when(r.Over, "Put the shaft or the hub right first.")))
+}
+
+// source says where the limit of a runout comes from.
+func source(entered *runout, r runoutFound) string {
+	if r.Class != nil {
+		return r.Class.Source
+	}
+	return cmp.Or(string(entered.Source), "the job's own")
 }
 
 // strain shows how the shaft moved. It is cured at the pipe, never at the feet.
@@ -58,7 +67,7 @@ func (p *report) spacing(entered *spacing, s *spacingFound) {
 		between = string(entered.Between)
 	}
 	p.item("spacing", fmt.Sprintf("%s: %s measured, %s wanted: %s; %s %s either way. %s",
-		between, entered.Measured, entered.Wanted,
+		between, p.entered(entered.Measured, p.apart), p.entered(entered.Wanted, p.apart),
 		p.way(s.Off, "too wide", "too narrow", "as wanted"), against(s.Over), p.fine(entered.Allowed.Value), p.alongBy(s)))
 }
 
@@ -95,47 +104,4 @@ func when(is bool, words string) string {
 		return words
 	}
 	return ""
-}
-
-// before lists what has to be settled before anything is moved.
-func (p *report) before() []string {
-	var list []string
-	add := func(is bool, words string) {
-		if is {
-			list = append(list, words)
-		}
-	}
-	if c := p.Checks; c != nil {
-		bent, strained := false, false
-		for _, r := range c.Runout {
-			bent = bent || r.Over
-		}
-		if c.Strain != nil {
-			for _, s := range c.Strain.Released {
-				strained = strained || s.Over
-			}
-		}
-		add(bent, "a shaft runs out by more than its limit")
-		add(strained, "the piping strains the machine")
-		add(c.Spacing != nil && c.Spacing.Over, "the spacing along the shafts is wrong")
-	}
-	add(p.uncured(), "feet are soft, and shims do not cure it")
-	add(!p.uncured() && p.beyondShims(), "feet are soft in part from what shims do not cure")
-	return append(list, p.warned(&p.Found)...)
-}
-
-func (p *report) warned(s *state) []string {
-	if len(s.Result.Warnings) == 0 {
-		return nil
-	}
-	return []string{"the readings have warnings, see below"}
-}
-
-// after lists what has to be settled before the rest is taken out.
-func (p *report) after() []string {
-	var list []string
-	if s := p.SoftFootLeft; s != nil && len(s.Fits) > 0 {
-		list = append(list, "feet are still soft")
-	}
-	return append(list, p.warned(p.Left)...)
 }

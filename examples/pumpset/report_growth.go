@@ -19,7 +19,7 @@ func (p *report) grown() {
 	p.machine("movable", j.Movable, &p.Growth.Movable)
 	p.para("Cold, the movable shaft has to lie like this, to run in line:")
 	p.lie(p.Growth.Target)
-	p.para(growthBasis(p.Growth.Target.Cov.Basis))
+	p.para(p.Growth.basisWords())
 }
 
 // machine shows one line for each support and one for each material.
@@ -58,7 +58,7 @@ func (p *report) told(s *support) string {
 	}
 	words := make([]string, 0, len(s.Pieces))
 	for _, l := range s.legs() {
-		words = append(words, fmt.Sprintf("%s of %s, %s.", l.Height, l.Material, l.warms()))
+		words = append(words, fmt.Sprintf("%s of %s, %s.", p.entered(l.Height, p.station), l.Material, l.warms()))
 	}
 	return strings.Join(words, " ")
 }
@@ -99,13 +99,7 @@ func (p *report) material(shown []string, l leg) []string {
 	m := l.material(&none, "")
 	coefficient := l.Expansion.text
 	if coefficient == "" {
-		unit := units.InMicrometresPerMetreKelvin
-		if p.length == units.InMils {
-			unit = units.InMilsPerInchFahrenheitDegree
-			coefficient = m.Expansion.Text(unit, 5)
-		} else {
-			coefficient = m.Expansion.Text(unit, 2)
-		}
+		coefficient = m.Expansion.Text(units.InMicrometresPerMetreKelvin, 2)
 	}
 	text := fmt.Sprintf("%s: %s, from %s", m.Name, belowZero(coefficient), m.Source)
 	if !slices.Contains(shown, text) {
@@ -126,9 +120,18 @@ func (p *report) lie(e align.Estimate) {
 		p.drift(value.Horizontal.Slope), p.slopeDoubt(u.Horizontal.Slope, basis)))
 }
 
-func growthBasis(b align.Basis) string {
-	if b == align.Unknown {
-		return "u is unknown: the job states no uncertainty of a growth. Unknown is not zero, and what is off target has none to show then."
+// basisWords tell where the uncertainties of the target come from, and whose
+// supports lack one.
+func (g *grown) basisWords() string {
+	var lack []string
+	if g.Stationary.Line.Cov.Basis == align.Unknown {
+		lack = append(lack, "the stationary machine")
+	}
+	if g.Movable.Line.Cov.Basis == align.Unknown {
+		lack = append(lack, "the movable machine")
+	}
+	if lack != nil {
+		return "u is unknown: no uncertainty is stated for the supports of " + strings.Join(lack, ", nor for those of ") + ". Unknown is not zero, and what is off target has none to show then."
 	}
 	return "u is a standard uncertainty, from those that the job states for the growth; what it does not state counts as exact. It counts in what is off target and in the moves."
 }

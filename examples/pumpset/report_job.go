@@ -60,13 +60,13 @@ func (p *report) dimensions() {
 	}
 	p.blank()
 	p.dialToFeet()
-	p.para("Coupling: gaps are told across a diameter of " + p.Job.Coupling.Diameter.text + ". " + p.spacer())
+	p.para("Coupling: gaps are told across a diameter of " + p.entered(p.Job.Coupling.Diameter, p.station) + ". " + p.spacer())
 	if t.U.given() {
-		p.para("Standard uncertainty of a reading off the tape: " + t.U.text + ".")
+		p.para("Standard uncertainty of a reading off the tape: " + p.entered(t.U, p.apart) + ".")
 	}
 	for _, f := range t.Feet {
 		if f.U.given() {
-			p.para(fmt.Sprintf("Standard uncertainty at the feet %s: %s.", f.Name, f.U.text))
+			p.para(fmt.Sprintf("Standard uncertainty at the feet %s: %s.", f.Name, p.entered(f.U, p.apart)))
 		}
 	}
 }
@@ -100,7 +100,7 @@ func (p *report) dialToFeet() {
 
 func (p *report) spacer() string {
 	if span := p.Job.Coupling.Span; span.given() {
-		return "It has a spacer, " + span.text + " from flex plane to flex plane."
+		return "It has a spacer, " + p.entered(span, p.station) + " from flex plane to flex plane."
 	}
 	return "No spacer was given: it is taken for a short one."
 }

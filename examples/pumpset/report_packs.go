@@ -16,6 +16,9 @@ func (p *report) packs() {
 		return
 	}
 	p.section("Shims, foot by foot")
+	if lost := p.notReached(); lost != nil {
+		p.para("FIT NONE OF THESE PACKS until this is settled: the stock does not reach what is wanted under " + list(lost) + ".")
+	}
 	p.para("What is wanted is the move of the station and what the soft foot needs, together.")
 	for i := range p.Packs.Orders {
 		if i > 0 {
@@ -28,7 +31,22 @@ func (p *report) packs() {
 	}
 	if p.Packs.Choice != nil {
 		p.lacking()
+		p.forecast()
 	}
+}
+
+// notReached lists the feet whose packs are not as they should be.
+func (p *report) notReached() []string {
+	if p.Packs == nil || p.Packs.Choice == nil {
+		return nil
+	}
+	var feet []string
+	for _, s := range p.Packs.Choice.Stacks {
+		if !s.Reached {
+			feet = append(feet, s.Foot)
+		}
+	}
+	return feet
 }
 
 // wanted is the change at one foot.
@@ -45,11 +63,12 @@ func (p *report) wanted(i int) {
 	if p.stepped(foot.Name) {
 		p.item("on top", "the stepped shim that is planned above, which is not in these numbers")
 	}
-	now := "no shims"
-	if o.Now != nil {
-		now = p.pieces(o.Now) + ", in all " + p.fine(total(o.Now))
+	if o.Now == nil {
+		p.item("lies there", "no shims")
+		return
 	}
-	p.item("lies there", now)
+	p.item("lies there", p.pieces(o.Now))
+	p.item("in all", p.fine(total(o.Now)))
 }
 
 // stepped tells whether the cure puts a stepped shim under a foot.
@@ -113,11 +132,8 @@ func (p *report) pieces(list []shims.Piece) string {
 // piece is a shim by its mark, and by its measure where it has one.
 func (p *report) piece(s shims.Piece) string {
 	marked, measured := p.fine(s.Marked), p.fine(s.Measured)
-	for _, e := range p.entered() {
-		if e.Marked.Value == s.Marked && e.Measured.Value == s.Measured {
-			marked, measured = e.Marked.text, e.Measured.text
-			break
-		}
+	if e := p.listed(s); e != nil {
+		marked, measured = e.Marked.text, e.Measured.text
 	}
 	switch {
 	case s.Measured == 0:
@@ -128,8 +144,18 @@ func (p *report) piece(s shims.Piece) string {
 	return marked + " (measures " + measured + ")"
 }
 
-// entered are all pieces of the job.
-func (p *report) entered() []piece {
+// listed is how the job lists a piece, if it does.
+func (p *report) listed(s shims.Piece) *piece {
+	for _, e := range p.stocked() {
+		if e.Marked.Value == s.Marked && e.Measured.Value == s.Measured {
+			return &e
+		}
+	}
+	return nil
+}
+
+// stocked are all pieces of the job.
+func (p *report) stocked() []piece {
 	var all []piece
 	if p.Job.Shims != nil {
 		all = slices.Clone(p.Job.Shims.Stock)
@@ -158,13 +184,34 @@ func (p *report) lacking() {
 		}
 	}
 	if c.Add != nil {
-		p.point("Add to the stock: " + p.pieces(c.Add) + ".")
+		p.point("Add to the stock: " + p.added(c.Add) + ".")
 	}
 	if c.Proven {
 		p.para("No choice from this stock and these packs is better.")
 	} else {
 		p.para("The search ended before all choices were tried: there may be a better one.")
 	}
+}
+
+// added lists what the stock lacks: sizes of the job, and others, which have to be
+// cut or made up.
+func (p *report) added(list []shims.Piece) string {
+	var known, others []shims.Piece
+	for _, one := range list {
+		if p.listed(one) != nil {
+			known = append(known, one)
+		} else {
+			others = append(others, one)
+		}
+	}
+	var words []string
+	if known != nil {
+		words = append(words, p.pieces(known))
+	}
+	if others != nil {
+		words = append(words, "to be cut or made up: "+p.pieces(others))
+	}
+	return strings.Join(words, "; ")
 }
 
 // under is a total that is wanted, which may be less than none.

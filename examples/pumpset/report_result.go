@@ -40,7 +40,7 @@ func (p *report) offset(off align.Vector) string {
 }
 
 func (p *report) open(g opening) string {
-	across := " across the coupling's " + p.Job.Coupling.Diameter.text
+	across := " across the coupling's " + p.entered(p.Job.Coupling.Diameter, p.station)
 	if p.size(g.Wider) == p.size(0) {
 		return "faces parallel" + across
 	}
@@ -100,6 +100,9 @@ func (p *report) moveDoubt(m align.Move) string {
 // expected shows what the dials will read when the shaft lies on its target.
 func (p *report) expected() {
 	p.section("What the dials should show after the moves")
+	if lost := p.notReached(); lost != nil {
+		p.para("THESE HOLD ONLY ON THE TARGET, which the packs under " + list(lost) + " do not reach: do not look for them until that is settled.")
+	}
 	p.para("On the target, at the same positions, counted from the first. The sag of a bracket is in them: compare with the dials as they stand.")
 	m := p.Job.methods(&p.Job.Found)[0]
 	sets := m.Sets()

@@ -24,7 +24,7 @@ func (p *report) softFoot(heading string, s *softfoot.Finding) {
 	p.blank()
 	p.para("What explains it, the likeliest first:")
 	for _, e := range s.Fits {
-		p.point(fmt.Sprintf("%s: %s", list(e.Feet), kindWords[e.Kind]))
+		p.point(explain(e, len(s.Feet)))
 	}
 	if len(s.Next) > 0 {
 		p.para("What to look at, to tell:")
@@ -36,9 +36,9 @@ func (p *report) softFoot(heading string, s *softfoot.Finding) {
 
 func (p *report) softLimit() string {
 	if l := p.Job.SingleFeet.Limit; l.given() {
-		return l.text
+		return p.entered(l, p.fine)
 	}
-	return p.fine(softfoot.DefaultAct) + " (common practice; the job sets no limit)"
+	return p.size(softfoot.DefaultAct) + " (common practice; the job sets no limit)"
 }
 
 func (p *report) lifts(s *softfoot.Finding) {
@@ -57,10 +57,29 @@ func (p *report) lifts(s *softfoot.Finding) {
 }
 
 var kindWords = map[softfoot.Kind]string{
-	softfoot.Parallel:  "stands on a pad that is low, or a foot that is short: flat shims (parallel)",
 	softfoot.Angular:   "its underside is not parallel to its pad: a stepped shim, or machining (angular)",
 	softfoot.Springing: "the packing gives: too many shims, rust, burrs, paint or dirt (springing)",
 	softfoot.Induced:   "piping, conduit or coupling load the machine, which no shim cures (induced)",
+}
+
+// explain puts a cause into words, of a survey of so many feet.
+func explain(e softfoot.Explanation, surveyed int) string {
+	if e.Kind == softfoot.Parallel {
+		return lowPads(e.Feet, surveyed) + ": flat shims (parallel)"
+	}
+	return list(e.Feet) + ": " + kindWords[e.Kind]
+}
+
+// lowPads says whose pads are low. On four, two feet lift whichever of them is the
+// low one; on more, both may be.
+func lowPads(feet []string, surveyed int) string {
+	switch {
+	case len(feet) == 1:
+		return feet[0] + " stands on a low pad, or is short"
+	case len(feet) == 2 && surveyed == 4:
+		return fmt.Sprintf("one of %s and %s stands on a low pad, or is short; their lifts do not tell which", feet[0], feet[1])
+	}
+	return fmt.Sprintf("one or more of %s stand on a low pad, or are short; their lifts do not tell which", list(feet))
 }
 
 var checkWords = map[softfoot.Check]string{
@@ -81,8 +100,8 @@ func (p *report) beyondShims() bool {
 	})
 }
 
-// cures lists the ways to cure, and what the first of them, which the sheet
-// plans with, does to the shaft.
+// cures lists the ways to cure, and what the one that the sheet plans with does
+// to the shaft.
 func (p *report) cures() {
 	s := p.SoftFoot
 	if len(s.Fits) == 0 {
@@ -97,22 +116,25 @@ func (p *report) cures() {
 		p.para("Look at that first: these shims do not cure what is induced or springs.")
 	}
 	for i, a := range s.Advice {
-		name := "This way is planned below"
-		if i > 0 {
-			name = "Another way"
+		name := fmt.Sprintf("Way %d", i+1)
+		if i == p.Job.SingleFeet.chosen() {
+			name += ", planned below"
 		}
 		p.point(fmt.Sprintf("%s: %s. Then %s.", name, p.shims(a.Shims), p.still(a.Left)))
+	}
+	if len(s.Advice) > 1 {
+		p.para("For another of these ways put its number into the job, as the \"way\" of the single feet.")
 	}
 	p.shifts()
 	p.para("Go round the feet again when all is tight: a frame that bends hides some of it.")
 }
 
-// still is what a cure leaves.
+// still is what a cure leaves: nothing, where that is less than a dial shows.
 func (p *report) still(left units.Length) string {
-	if p.size(left) == p.size(0) {
+	if left.Round(units.Nanometre) < 5*units.Micrometre {
 		return "no foot should lift above the others"
 	}
-	return "a foot may still lift by " + p.size(left) + " above the others"
+	return "a foot may still lift by up to " + p.fine(left) + " above the others"
 }
 
 func (p *report) shims(shims []softfoot.Shim) string {

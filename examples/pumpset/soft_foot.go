@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"strings"
 
 	"example.org/collinear/align"
@@ -23,10 +24,16 @@ func (s *singleFoot) felt() bool { return s.Lift.given() || s.Gaps != nil }
 // not looked at. A foot that was left out while others were looked at is a fault.
 func (r *record) softFoot(f *faults, left bool) *softfoot.Finding {
 	if !r.Job.SingleFeet.surveyed(f, left) {
+		if !left {
+			r.Job.SingleFeet.checkWay(f, 0)
+		}
 		return nil
 	}
 	finding, err := r.survey(left).Judge(softfoot.Limits{Act: r.Job.SingleFeet.Limit.Value})
 	f.adopt(err, r.renameSurvey(left))
+	if err == nil && !left {
+		r.Job.SingleFeet.checkWay(f, len(finding.Advice))
+	}
 	return &finding
 }
 
@@ -133,24 +140,44 @@ func (t *tape) blame(station words, foot string, place bool) string {
 	return foot
 }
 
-// cure is the way to cure soft feet that the sheet plans with: the first.
+// checkWay asks that the way which the job chooses is one of so many.
+func (s *singleFeet) checkWay(f *faults, ways int) {
+	if s == nil || !s.Way.given() || 0 <= s.chosen() && s.chosen() < ways {
+		return
+	}
+	want := fmt.Sprintf("a way from 1 to %d, as the sheet lists them", ways)
+	if ways == 0 {
+		want = "no way: no shims are advised against soft foot"
+	}
+	f.add(units.OutOfRange, "/single_feet/way", s.Way.text, want)
+}
+
+// chosen is the index of the way that the job chooses.
+func (s *singleFeet) chosen() int {
+	if s.Way.given() {
+		return int(s.Way.Value) - 1
+	}
+	return 0
+}
+
+// cure is the way to cure soft feet that the sheet plans with; none where none is
+// advised.
 func (r *record) cure() *softfoot.Advice {
-	if r.SoftFoot == nil || len(r.SoftFoot.Advice) == 0 {
+	if r.SoftFoot == nil {
 		return nil
 	}
-	return &r.SoftFoot.Advice[0]
+	if i := r.Job.SingleFeet.chosen(); 0 <= i && i < len(r.SoftFoot.Advice) {
+		return &r.SoftFoot.Advice[i]
+	}
+	return nil
 }
 
 // shift is how the shims of the cure move the shaft.
 func (r *record) shift() align.Centreline {
-	c := r.cure()
-	if c == nil {
-		return align.Centreline{}
+	if c := r.cure(); c != nil {
+		return centreline(c.Shift)
 	}
-	return align.Centreline{
-		Horizontal: align.Line{Offset: c.Shift.Sideways},
-		Vertical:   align.Line{Offset: c.Shift.Up, Slope: c.Shift.Slope},
-	}
+	return align.Centreline{}
 }
 
 // flat is the flat shim that the cure puts under a foot, if any.

@@ -19,7 +19,7 @@ type record struct {
 	Job          job                `json:"job"`
 	Stations     stations           `json:"stations"`
 	Checks       *checked           `json:"checks,omitempty"`
-	SoftFoot     *softfoot.Finding  `json:"soft_foot,omitempty"` // the first of its advice is in the moves and in the packs
+	SoftFoot     *softfoot.Finding  `json:"soft_foot,omitempty"` // the way that the job chooses, or else the first, is in the moves and in the packs
 	Growth       *grown             `json:"growth,omitempty"`
 	Target       align.Centreline   `json:"target"`
 	Limits       *tolerance.Limits  `json:"limits,omitempty"`
@@ -72,7 +72,7 @@ func solve(j job) (record, error) {
 		s := r.state(&f, left, limits, align.Centreline{}) // the shims are in
 		r.Left = &s
 	}
-	r.Packs = r.packs(&f)
+	r.Packs = r.packs(&f, limits)
 	if err := f.err(); err != nil {
 		return record{}, err
 	}
