@@ -1,15 +1,13 @@
 package shims
 
 import (
-	"bytes"
-	"encoding/csv"
 	"errors"
-	"fmt"
 	"io"
+	"math"
 	"strconv"
-	"strings"
 
 	"example.org/collinear/internal/check"
+	"example.org/collinear/internal/table"
 	"example.org/collinear/units"
 )
 
@@ -25,146 +23,98 @@ const MostText = 1 << 20
 //	0.10,,8
 //
 // Lengths are what [units.ParseLength] reads before the unit, in inches also
-// fractions. Spaces around a cell do not matter. A row of the result is a row of
-// the table, in the same order.
+// fractions. Spaces around the name of a column and around a cell do not matter. A
+// row of the result is a row of the table, in the same order.
 //
 // A fault has a path to the cell, /rows/3/marked, the first row after the header
-// being /rows/0, or to the header, /header. Faults are those of lengths, columns
-// that are Unknown, Missing or Duplicate, counts that are no whole numbers
-// (Malformed), text that is no such table (Malformed), a table without rows
-// (Missing), more than MostText bytes or MostRows rows (OutOfRange), and what
-// [Choose] refuses in a stock. An error of the reader is returned as it is, wrapped.
+// being /rows/0, or to the column, /columns/2, or, where one is missing, to
+// /columns. Faults are those of lengths, columns that are Unknown, Missing or
+// Duplicate, counts that are no whole numbers (Malformed), text that is no such
+// table (Malformed), a table without rows (Missing), more than MostText bytes or
+// MostRows rows (OutOfRange), and what [Choose] refuses in a stock. They come all
+// at once: cells of columns that are sound are read also beside others that are
+// not. An error of the reader is returned as it is, wrapped.
 func ReadStock(r io.Reader) (Stock, error) {
-	text, err := io.ReadAll(io.LimitReader(r, MostText+1))
-	if err != nil {
-		return nil, fmt.Errorf("reading a stock of shims: %w", err)
-	}
-	if len(text) > MostText {
-		return nil, &units.Fault{Code: units.OutOfRange, Want: "a stock of at most " + strconv.Itoa(MostText) + " bytes"}
-	}
-	records, err := splitRows(text)
+	records, err := table.Read(r, MostText, "a stock of shims")
 	if err != nil {
 		return nil, err
 	}
-	columns, err := readHeader(records[0])
-	if err != nil {
-		return nil, err
-	}
-	return readRows(columns, records[1:])
-}
-
-// splitRows returns the cells of the header and of at least one row.
-func splitRows(text []byte) ([][]string, error) {
-	reader := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(text, []byte("\ufeff")))) // spreadsheets write a byte order mark
-	reader.FieldsPerRecord = -1                                                        // counted below, with a path
-	records, err := reader.ReadAll()
-	var wrong *csv.ParseError
-	switch {
-	case errors.As(err, &wrong):
-		return nil, &units.Fault{
-			Code: units.Malformed, Value: wrong.Err.Error(),
-			Want: "comma-separated values at line " + strconv.Itoa(wrong.Line) + ", column " + strconv.Itoa(wrong.Column),
-		}
-	case len(records) == 0:
-		return nil, &units.Fault{Code: units.Missing, Path: "/header", Want: "a header such as marked (mm),count"}
-	case len(records) == 1:
-		return nil, &units.Fault{Code: units.Missing, Path: "/rows", Want: "at least one row"}
-	}
-	return records, nil
-}
-
-// column is what stands in a column: its name and, for a length, its unit.
-type column struct{ name, unit string }
-
-// readHeader reads the names of the columns.
-func readHeader(cells []string) ([]column, error) {
 	var faults check.Faults
 	var root check.Path
-	at := root.Field("header")
-	columns := make([]column, len(cells))
-	seen := map[string]bool{}
-	for i, cell := range cells {
-		c, known := readColumn(cell)
-		switch {
-		case !known:
-			faults.Add(units.Unknown, at.Index(i), strconv.Quote(clip(cell)), "marked or measured with a unit of length, as in marked (mm), or count")
-		case seen[c.name]:
-			faults.Add(units.Duplicate, at.Index(i), strconv.Quote(cell), "a column that does not stand there yet")
-		}
-		columns[i], seen[c.name] = c, true
-	}
-	for _, needed := range []string{"marked", "count"} {
-		if faults.Len() == 0 && !seen[needed] {
-			faults.Add(units.Missing, at, nil, "a column "+needed)
-		}
-	}
-	return columns, faults.Err()
-}
-
-func readColumn(cell string) (c column, known bool) {
-	name, unit, hasUnit := strings.Cut(strings.TrimSpace(cell), " (")
-	if !hasUnit {
-		return column{name: name}, name == "count"
-	}
-	unit, closed := strings.CutSuffix(unit, ")")
-	_, err := units.ParseLengthUnit(unit)
-	return column{name, unit}, closed && err == nil && (name == "marked" || name == "measured")
-}
-
-// clip cuts a cell short for a message.
-func clip(cell string) string { return cell[:min(len(cell), 40)] }
-
-// readRows reads the rows after the header.
-func readRows(columns []column, rows [][]string) (Stock, error) {
-	var faults check.Faults
-	var root check.Path
-	list := root.Field("rows")
-	stock := make(Stock, len(rows))
-	if len(rows) > MostRows {
-		faults.Add(units.OutOfRange, list, len(rows), "at most "+strconv.Itoa(MostRows)+" rows")
+	head := table.ReadHeader(&faults, root.Field("columns"), records, known, "marked (mm)", "count")
+	if head.Blank() {
 		return nil, faults.Err()
 	}
-	room := wholeRoom
-	for i, cells := range rows {
-		at, before := list.Index(i), faults.Len()
-		if len(cells) != len(columns) {
-			faults.Add(units.Malformed, at, len(cells), "as many cells as the header has, "+strconv.Itoa(len(columns)))
-			continue
-		}
-		for j, cell := range cells {
-			readCell(&faults, at.Field(columns[j].name), columns[j], strings.TrimSpace(cell), &stock[i])
-		}
-		if faults.Len() == before {
-			checkPiece(&faults, at, &stock[i], 0, &room)
-		}
-	}
+	stock := readRows(&faults, root.Field("rows"), head, records[1:])
 	if err := faults.Err(); err != nil {
 		return nil, err
 	}
 	return stock, nil
 }
 
-// readCell reads one cell into its place in the piece.
-func readCell(faults *check.Faults, at check.Path, c column, cell string, p *Piece) {
-	switch c.name {
-	case "count":
-		n, err := strconv.Atoi(cell)
-		if err != nil {
-			faults.Add(countCode(cell, err), at, strconv.Quote(clip(cell)), "a whole number")
+// known says what is wrong with a column of the header.
+func known(c table.Column) error {
+	sound := c.Name == "count" && c.Unit == ""
+	if c.Name == "marked" || c.Name == "measured" {
+		_, err := units.ParseLengthUnit(c.Unit)
+		sound = err == nil
+	}
+	if !sound || !c.Whole {
+		return c.Refuse(units.Unknown, "marked or measured with a unit of length, as in marked (mm), or count")
+	}
+	return nil
+}
+
+// readRows reads the rows, and asks of them what Choose asks. A length that
+// cannot be read becomes NaN, so that it is not blamed again for what it lacks.
+func readRows(faults *check.Faults, at check.Path, head table.Header, records [][]string) Stock {
+	if len(records) == 0 {
+		faults.Add(units.Missing, at, nil, "at least one row")
+	}
+	stock := make(Stock, len(records))
+	for i := range stock {
+		stock[i].Marked = units.Length(math.NaN())
+		if head.MayHave("measured") {
+			stock[i].Measured = units.Length(math.NaN())
 		}
-		p.Count = n
+	}
+	head.Cells(faults, at, records, func(at check.Path, row int, c table.Column, cell string) {
+		readCell(faults, at, c, cell, &stock[row])
+	})
+	var further check.Faults
+	room := wholeRoom
+	checkPieces(&further, at, stock, 0, &room)
+	table.Further(faults, further.Err())
+	return stock
+}
+
+// readCell reads one cell into its place in the piece.
+func readCell(faults *check.Faults, at check.Path, c table.Column, cell string, p *Piece) {
+	switch c.Name {
+	case "count":
+		p.Count = readCount(faults, at, cell)
 	case "marked":
-		p.Marked, _ = readLength(faults, at, cell, c.unit)
+		p.Marked = readLength(faults, at, cell, c.Unit)
 	case "measured":
 		if cell == "" {
+			p.Measured = 0
 			return
 		}
-		l, read := readLength(faults, at, cell, c.unit)
-		if read && l == 0 {
-			faults.Add(units.OutOfRange, at, strconv.Quote(cell), "a thickness above zero, or an empty cell")
+		p.Measured = readLength(faults, at, cell, c.Unit)
+		if p.Measured == 0 {
+			faults.Add(units.OutOfRange, at, table.Quoted(cell), "a thickness above zero, or an empty cell")
 		}
-		p.Measured = l
 	}
+}
+
+// readCount reads a number of pieces, none where there is no such number.
+func readCount(faults *check.Faults, at check.Path, cell string) int {
+	n, err := strconv.Atoi(cell)
+	if err != nil {
+		faults.Add(countCode(cell, err), at, table.Quoted(cell), "a whole number")
+		return 0
+	}
+	return n
 }
 
 func countCode(cell string, err error) units.Code {
@@ -177,16 +127,16 @@ func countCode(cell string, err error) units.Code {
 	return units.Malformed
 }
 
-// readLength reads a cell in the unit of its column, and tells whether it could.
-func readLength(faults *check.Faults, at check.Path, cell, unit string) (l units.Length, read bool) {
+// readLength reads a cell in the unit of its column.
+func readLength(faults *check.Faults, at check.Path, cell, unit string) units.Length {
 	if cell == "" {
 		faults.Add(units.Missing, at, nil, "a thickness")
-		return 0, false
+		return units.Length(math.NaN())
 	}
 	l, err := units.ParseLength(cell + " " + unit)
-	for _, fault := range units.Faults(err) {
-		fault.Path = at.String()
-		faults.Append(fault)
+	if err != nil {
+		faults.Adopt(at, err)
+		return units.Length(math.NaN())
 	}
-	return l, err == nil
+	return l
 }

@@ -2,11 +2,9 @@ package tolerance
 
 import (
 	"math"
-	"slices"
-	"strconv"
-	"strings"
 
 	"example.org/collinear/internal/check"
+	"example.org/collinear/internal/table"
 	"example.org/collinear/units"
 )
 
@@ -56,104 +54,64 @@ func named[U any](parse func(string) (U, error)) func(string) error {
 	}
 }
 
-// place is a column as it stands in a header.
-type place struct {
-	column
-	unit string
-}
-
-// header reads the names and units of the columns.
-func header(faults *check.Faults, at check.Path, record []string) []place {
-	layout := make([]place, 0, len(record))
-	for i, cell := range record {
-		if p, ok := heading(faults, at.Index(i), cell); ok {
-			if slices.ContainsFunc(layout, func(other place) bool { return other.name == p.name }) {
-				faults.Add(units.Duplicate, at.Index(i), strconv.Quote(cell), "each column once")
-			}
-			layout = append(layout, p)
+// find returns the column of this name, and nil if there is none.
+func find(name string) *column {
+	for i := range columns {
+		if columns[i].name == name {
+			return &columns[i]
 		}
 	}
-	if len(layout) == len(record) && !slices.ContainsFunc(layout, func(p place) bool { return p.name == "speed" }) {
-		faults.Add(units.Missing, at, nil, "a column speed, for one \"speed (rpm)\"")
-	}
-	return layout
+	return nil
 }
 
-// heading reads one cell of the header: "offset (mm)".
-func heading(faults *check.Faults, at check.Path, cell string) (place, bool) {
-	name, rest, bracket := strings.Cut(strings.TrimSpace(cell), "(")
-	unit, after, closed := strings.Cut(rest, ")")
-	name = strings.TrimSpace(name)
-	i := slices.IndexFunc(columns[:], func(c column) bool { return c.name == name })
+// known says what is wrong with a column of a header.
+func known(c table.Column) error {
+	kind := find(c.Name)
 	switch {
-	case i < 0:
-		faults.Add(units.Unknown, at, quoted(cell), "one of speed, offset, slope and flex, with the unit in brackets")
-		return place{}, false
-	case !bracket:
-		faults.Add(units.Missing, at, quoted(cell), "a unit in brackets after the name, as in \""+name+" ("+columns[i].wire+")\"")
-		return place{}, false
-	case !closed || after != "":
-		faults.Add(units.Malformed, at, quoted(cell), "a name and a unit in brackets, and nothing after them")
-		return place{}, false
+	case kind == nil:
+		return c.Refuse(units.Unknown, "one of speed, offset, slope and flex, with the unit in brackets")
+	case c.Unit == "":
+		return c.Refuse(units.Missing, "a unit in brackets after the name, as in \""+kind.name+" ("+kind.wire+")\"")
+	case !c.Whole:
+		return c.Refuse(units.Malformed, "a name and a unit in brackets, and nothing after them")
 	}
-	if err := columns[i].known(unit); err != nil {
-		passOn(faults, at, err)
-		return place{}, false
-	}
-	return place{columns[i], unit}, true
+	return kind.known(c.Unit)
 }
 
 // cells reads the rows, and asks of them what NewTable asks. A cell that cannot
 // be read becomes NaN, so that it is not blamed again for what it lacks.
-func cells(faults *check.Faults, at check.Path, layout []place, records [][]string) []Row {
+func cells(faults *check.Faults, at check.Path, head table.Header, records [][]string) []Row {
 	rows := make([]Row, len(records))
-	for i, record := range records {
-		row := at.Index(i)
-		if len(record) != len(layout) {
-			faults.Add(units.Malformed, row, strconv.Itoa(len(record))+" cells", strconv.Itoa(len(layout))+" cells, as many as there are columns")
-		}
-		for j, p := range layout {
-			*p.of(&rows[i]) = math.NaN()
-			if len(record) == len(layout) {
-				p.read(faults, row.Field(p.name), record[j], &rows[i])
+	for _, c := range columns {
+		for i := range rows {
+			if head.MayHave(c.name) {
+				*c.of(&rows[i]) = math.NaN()
 			}
 		}
 	}
+	head.Cells(faults, at, records, func(at check.Path, row int, c table.Column, cell string) {
+		find(c.Name).read(faults, at, cell, c.Unit, &rows[row])
+	})
 	var further check.Faults
 	checkRows(&further, at, rows)
-	for _, f := range units.Faults(further.Err()) {
-		if f.Code != units.NotFinite {
-			faults.Append(f)
-		}
-	}
+	table.Further(faults, further.Err())
 	return rows
 }
 
 // read reads one cell. None may be empty or zero, which in a Row is a limit not
 // given.
-func (p place) read(faults *check.Faults, at check.Path, cell string, r *Row) {
-	trimmed := strings.TrimSpace(cell)
-	if trimmed == "" {
-		faults.Add(units.Missing, at, nil, "a number, in "+p.unit)
+func (c *column) read(faults *check.Faults, at check.Path, cell, unit string, r *Row) {
+	if cell == "" {
+		faults.Add(units.Missing, at, nil, "a number, in "+unit)
 		return
 	}
-	x, err := p.parse(trimmed + " " + p.unit)
+	x, err := c.parse(cell + " " + unit)
 	switch {
 	case err != nil:
-		passOn(faults, at, err)
+		faults.Adopt(at, err)
 	case x == 0:
-		faults.Add(units.OutOfRange, at, trimmed+" "+p.unit, "a number above zero")
+		faults.Add(units.OutOfRange, at, cell+" "+unit, "a number above zero")
 	default:
-		*p.of(r) = x
+		*c.of(r) = x
 	}
 }
-
-// passOn notes faults of a text at the place where the text stands.
-func passOn(faults *check.Faults, at check.Path, err error) {
-	for _, f := range units.Faults(err) {
-		faults.Append(&units.Fault{Code: f.Code, Path: at.String(), Value: f.Value, Want: f.Want})
-	}
-}
-
-// quoted is a text for a message, shortened.
-func quoted(text string) string { return strconv.Quote(text[:min(len(text), 40)]) }

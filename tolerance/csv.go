@@ -3,15 +3,13 @@ package tolerance
 import (
 	"bytes"
 	"encoding/csv"
-	"errors"
-	"fmt"
 	"io"
 	"slices"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"example.org/collinear/internal/check"
+	"example.org/collinear/internal/table"
 	"example.org/collinear/units"
 )
 
@@ -38,40 +36,16 @@ const maxCSV = 1 << 20
 // What is wrong comes all at once, as far as it can be told apart: source and
 // edition (/source), the columns (/columns/2, from 0), the cells and what
 // [NewTable] refuses (/rows/3/offset; rows count from 0 in the order of the text),
-// rows with a cell too few or too many (/rows/3). Text that is no CSV or is longer
-// than 1 MiB is refused as a whole. An error of r is returned wrapped, as it is no
+// rows with a cell too few or too many (/rows/3). Cells of columns that are sound
+// are read also beside others that are not. Text that is no CSV or is longer than
+// 1 MiB is refused as a whole. An error of r is returned wrapped, as it is no
 // fault of the text.
 func ReadCSV(r io.Reader) (Table, error) {
-	text, err := io.ReadAll(io.LimitReader(r, maxCSV+1))
-	if err != nil {
-		return Table{}, fmt.Errorf("tolerance: reading a table: %w", err)
-	}
-	if len(text) > maxCSV {
-		return Table{}, &units.Fault{Code: units.OutOfRange, Want: "a table of at most 1 MiB"}
-	}
-	records, err := split(text)
+	records, err := table.Read(r, maxCSV, "a table of limits")
 	if err != nil {
 		return Table{}, err
 	}
 	return parse(records)
-}
-
-// split returns the records of CSV text.
-func split(text []byte) ([][]string, error) {
-	if !utf8.Valid(text) {
-		return nil, &units.Fault{Code: units.Malformed, Want: "text in UTF-8"}
-	}
-	r := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(text, []byte("\ufeff"))))
-	r.FieldsPerRecord = -1 // asked for row by row, so that each can be blamed
-	records, err := r.ReadAll()
-	if err == nil {
-		return records, nil
-	}
-	fault := &units.Fault{Code: units.Malformed, Want: "CSV as in RFC 4180"}
-	if where := new(csv.ParseError); errors.As(err, &where) {
-		fault.Value = where.Error()
-	}
-	return nil, fault
 }
 
 // parse makes a table of records.
@@ -82,16 +56,11 @@ func parse(records [][]string) (Table, error) {
 	records = front(&faults, root, &work, records)
 	source, edition := work[0], work[1]
 	checkWork(&faults, root, source, edition)
-	if len(records) == 0 {
-		faults.Add(units.Missing, root.Field("columns"), nil, "a header with the names of the columns")
+	head := table.ReadHeader(&faults, root.Field("columns"), records, known, "speed (rpm)")
+	if head.Blank() {
 		return Table{}, faults.Err()
 	}
-	before := faults.Len()
-	layout := header(&faults, root.Field("columns"), records[0])
-	if faults.Len() > before {
-		return Table{}, faults.Err() // what the cells mean is not known
-	}
-	rows := cells(&faults, root.Field("rows"), layout, records[1:])
+	rows := cells(&faults, root.Field("rows"), head, records[1:])
 	if err := faults.Err(); err != nil {
 		return Table{}, err
 	}

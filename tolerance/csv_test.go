@@ -123,6 +123,11 @@ func TestCSVRefuses(t *testing.T) {
 		{"a unit with a number", 2, "speed (rpm),offset (0 mm),flex (mm/m)", []string{"unknown /columns/1"}},
 		{"an open bracket", 2, "speed (rpm),offset (mm,flex (mm/m)", []string{"malformed /columns/1"}},
 		{"something after the unit", 2, "speed (rpm),offset (mm)!,flex (mm/m)", []string{"malformed /columns/1"}},
+		{"a bad cell beside a column unknown", 2, "speed (rpm),gap (mm),flex (mm/m)\n500,?,x\n0,?,1", []string{"unknown /columns/1", "malformed /rows/0/flex", "out_of_range /rows/1/speed"}},
+		{"wider than slower beside a column unknown", 2, "speed (rpm),gap (mm),flex (mm/m)\n500,?,0.2", []string{"unknown /columns/1", "conflict /rows/1/flex"}},
+		{"a bad cell where no speed is", 2, "slope (mm/m),offset (mm),flex (mm/m)\n500,-1,1", []string{"missing /columns", "out_of_range /rows/0/offset"}},
+		{"one column twice, another not there", 2, "offset (mm),flex (mm/m),flex (mil/in)", []string{"duplicate /columns/2", "missing /columns"}},
+		{"a limit in two columns is the first", 2, "speed (rpm),flex (mm/m),flex (mil/in)\n500,2,?", []string{"duplicate /columns/2"}},
 		{"a cell too few", 4, "2000,0.05", []string{"malformed /rows/1"}},
 		{"a cell too many", 4, "2000,0.05,0.5,", []string{"malformed /rows/1"}},
 		{"an empty cell", 4, "2000,,0.5", []string{"missing /rows/1/offset"}},
@@ -155,6 +160,7 @@ func TestCSVRefuses(t *testing.T) {
 		"source,a":                          {"missing /columns"},
 		"source,a\nspeed (rpm)\n1":          {"missing /rows"},
 		"source,a\nspeed (rpm),flex (mm/m)": {"missing /rows"},
+		"source,a\nspeed (rpm),flex (mm)":   {"unknown /columns/1", "missing /rows"},
 		"speed (rpm),flex (mm)\n1,1":        {"missing /source", "unknown /columns/1"},
 	} {
 		_, err := tolerance.ReadCSV(strings.NewReader(text))

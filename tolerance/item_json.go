@@ -95,7 +95,7 @@ func (q Quantity) write(faults *check.Faults, at check.Path, a Amount) string {
 	} else {
 		text, err = a.Slope.MarshalText()
 	}
-	passOn(faults, at, err)
+	faults.Adopt(at, err)
 	return string(text)
 }
 
@@ -107,7 +107,7 @@ func (q Quantity) read(faults *check.Faults, at check.Path, text string) (a Amou
 	} else {
 		a.Slope, err = units.ParseSlope(text)
 	}
-	passOn(faults, at, err)
+	faults.Adopt(at, err)
 	if q.number(a) < 0 {
 		faults.Add(units.OutOfRange, at, text, "an amount not below zero")
 		return a, false

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"example.org/collinear/internal/check"
+	"example.org/collinear/internal/table"
 	"example.org/collinear/units"
 )
 
@@ -37,7 +38,7 @@ func checkWork(faults *check.Faults, at check.Path, source, edition string) {
 // checkPlain asks for what comes back the same from CSV and from JSON.
 func checkPlain(faults *check.Faults, at check.Path, text string) {
 	if !utf8.ValidString(text) || strings.ContainsFunc(text, unicode.IsControl) {
-		faults.Add(units.Malformed, at, quoted(text), "one line of plain text (UTF-8)")
+		faults.Add(units.Malformed, at, table.Quoted(text), "one line of plain text (UTF-8)")
 	}
 }
 
