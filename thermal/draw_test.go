@@ -13,6 +13,15 @@ func between[Q ~float64](t *rapid.T, lo, hi Q, what string) Q {
 	return Q(rapid.Float64Range(float64(lo), float64(hi)).Draw(t, what))
 }
 
+// drawUncertainty draws a standard uncertainty, none or at least a millionth of hi: what
+// is absurdly small has a square that no float64 holds.
+func drawUncertainty[Q ~float64](t *rapid.T, hi Q, what string) Q {
+	if rapid.Bool().Draw(t, "no "+what) {
+		return 0
+	}
+	return between(t, hi/1e6, hi, what)
+}
+
 // drawMaterials draws what the pieces of a machine are made of: few, so that
 // several pieces share one.
 func drawMaterials(t *rapid.T) []thermal.Material {
@@ -23,7 +32,7 @@ func drawMaterials(t *rapid.T) []thermal.Material {
 	}
 	for i := range list {
 		if rapid.Bool().Draw(t, "coefficient uncertain") {
-			list[i].U = between(t, 0, 0.1*max(list[i].Expansion, -list[i].Expansion), "u of the coefficient")
+			list[i].U = drawUncertainty(t, 0.1*max(list[i].Expansion, -list[i].Expansion), "u of the coefficient")
 		}
 	}
 	return list
@@ -41,8 +50,8 @@ func drawPiece(t *rapid.T, materials []thermal.Material) thermal.Piece {
 		p.Rise = between(t, -150*units.Kelvin, 500*units.Kelvin, "rise")
 	}
 	if rapid.Bool().Draw(t, "piece uncertain") {
-		p.U.Height = between(t, 0, 5*mm, "u of the height")
-		p.U.Temperature = between(t, 0, 20*units.Kelvin, "u of the rise")
+		p.U.Height = drawUncertainty(t, 5*mm, "u of the height")
+		p.U.Temperature = drawUncertainty(t, 20*units.Kelvin, "u of the rise")
 	}
 	return p
 }
@@ -88,7 +97,7 @@ func drawSupport(t *rapid.T, materials []thermal.Material) (s thermal.Support) {
 	default:
 		s.Measured = &thermal.Measured{By: drawVector(t, -mm, mm, "by")}
 		if rapid.Bool().Draw(t, "measurement uncertain") {
-			s.Measured.U = drawVector(t, 0, 50*um, "u")
+			s.Measured.U = align.Vector{Horizontal: drawUncertainty(t, 50*um, "u horizontal"), Vertical: drawUncertainty(t, 50*um, "u vertical")}
 		}
 	}
 	return s
