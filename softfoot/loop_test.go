@@ -21,6 +21,9 @@ const (
 // sag and hide what their bolts hold down. The crew acts one scatter of its dial
 // below what is wanted. The simulation shares no code with what it judges.
 func TestTwoRoundsCure(t *testing.T) {
+	if testing.Short() {
+		t.Skip("simulates thousands of machines")
+	}
 	const machines = 5000
 	cured, count := rounds(machines, byAdvice)
 	report(t, cured, count)

@@ -15,6 +15,7 @@ import (
 
 // A value of another type, wherever it stands, is one fault at its place.
 func TestWrongTypeAtEveryField(t *testing.T) {
+	exhaustive(t)
 	t.Parallel()
 	wrong := []string{`0`, `-1.5`, `1e400`, `null`, `true`, `"x"`, `{}`, `[]`}
 	for _, name := range jobs {
@@ -36,6 +37,7 @@ func TestWrongTypeAtEveryField(t *testing.T) {
 
 // Empty text is nowhere a value.
 func TestEmptyTextAtEveryField(t *testing.T) {
+	exhaustive(t)
 	t.Parallel()
 	for _, name := range jobs {
 		doc := load(t, name)
@@ -53,6 +55,7 @@ func TestEmptyTextAtEveryField(t *testing.T) {
 
 // An unknown field is one fault at its place, in whichever object it stands.
 func TestUnknownFieldInEveryObject(t *testing.T) {
+	exhaustive(t)
 	t.Parallel()
 	for _, name := range jobs {
 		doc := load(t, name)
@@ -71,6 +74,7 @@ func TestUnknownFieldInEveryObject(t *testing.T) {
 // A field that is left out is either one that may be, or a fault at its place
 // that says so.
 func TestEveryFieldLeftOut(t *testing.T) {
+	exhaustive(t)
 	t.Parallel()
 	for _, name := range jobs {
 		doc := load(t, name)
@@ -126,6 +130,7 @@ func TestCutShortAnywhere(t *testing.T) {
 // One byte of the document replaced by another is refused or taken, but nothing
 // panics and no error comes without a fault.
 func TestOneByteWrong(t *testing.T) {
+	exhaustive(t)
 	t.Parallel()
 	doc := load(t, "testdata/gauges.json")
 	for i := range doc {
@@ -165,6 +170,7 @@ func reads[Q any](parse func(string) (Q, error)) func(string) bool {
 // Sizes that no machine has are refused where they stand, or at least at a place
 // that is in the document, or else solved into numbers.
 func TestAbsurdSizes(t *testing.T) {
+	exhaustive(t)
 	t.Parallel()
 	for _, name := range jobs {
 		doc := load(t, name)

@@ -7,6 +7,7 @@ import (
 	"os"
 	"strconv"
 	"strings"
+	"testing"
 
 	"example.org/collinear/units"
 	"pgregory.net/rapid"
@@ -226,3 +227,10 @@ func parse(t rapid.TB, doc []byte) any {
 }
 
 var escape = strings.NewReplacer("~", "~0", "/", "~1")
+
+// exhaustive leaves out a test that goes through every field of every job.
+func exhaustive(t *testing.T) {
+	if testing.Short() {
+		t.Skip("goes through every field of every job")
+	}
+}
