@@ -76,7 +76,7 @@ func ExampleGrowthWithin() {
 	}
 	fmt.Println("climbing away by", growth.Value.Vertical.Slope.Text(units.InMillimetresPerMetre, 3))
 	// Output:
-	// true /supports/2: want supports that grow along one line, to 0.05 mm, got C, 0.083 mm off the line (conflict)
+	// true /supports/2: want supports that grow along one line, to 0.0508 mm, got C, 0.083 mm off the line (conflict)
 	// climbing away by 0.096 mm/m
 }
 

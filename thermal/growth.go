@@ -7,9 +7,9 @@ import (
 
 // DefaultStandOff is how far [Growth] lets one of three or more supports stand
 // off the line through all of them. No published figure was found: it is ours,
-// the 0.05 mm (0.002 in) at which common practice, without a source, calls a
-// foot soft.
-const DefaultStandOff = 50 * units.Micrometre
+// the 2 mil (0.0508 mm) at which common practice, without a source, calls a foot
+// soft.
+const DefaultStandOff = 2 * units.Mil
 
 // Growth returns how the shaft's centreline moves from cold to running: the
 // line through the growth of at least two supports, with its covariance. Two

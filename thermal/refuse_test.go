@@ -261,10 +261,10 @@ func TestStandOff(t *testing.T) {
 	bowed := func(by units.Length) []thermal.Support {
 		return []thermal.Support{measured(0, 0, 0), measured(100*mm, 0.6*by, 0.8*by), measured(200*mm, 0, 0)}
 	}
-	growWithin(t, thermal.DefaultStandOff, bowed(75*um)...)
-	_, err := thermal.Growth(bowed(75*um + 3)...)
+	growWithin(t, thermal.DefaultStandOff, bowed(1.5*thermal.DefaultStandOff)...)
+	_, err := thermal.Growth(bowed(1.5*thermal.DefaultStandOff + 3)...)
 	faults := units.Faults(err)
-	if len(faults) != 1 || faults[0].Code != units.Conflict || faults[0].Path != "/supports/1" || faults[0].Value != "0.050 mm off the line" {
+	if len(faults) != 1 || faults[0].Code != units.Conflict || faults[0].Path != "/supports/1" || faults[0].Value != "0.051 mm off the line" {
 		t.Errorf("got %v", err)
 	}
 	named := bowed(300 * um)

@@ -26,7 +26,7 @@ func returning(by units.Length) sweep {
 }
 
 // Exactly on the limit passes, either way, and a nanometre over it warns; the
-// answer stays what the readings say. Zero stands for the default, 0.025 mm.
+// answer stays what the readings say. Zero stands for the default, a mil.
 func TestLimits(t *testing.T) {
 	const nm, um, mil = units.Nanometre, units.Micrometre, units.Mil
 	for _, row := range []struct {
@@ -36,11 +36,11 @@ func TestLimits(t *testing.T) {
 		warnings int
 	}{
 		{"no miss", fair(), dial.Limits{}, 0},
-		{"default, on it", missing(25 * um), dial.Limits{}, 0},
-		{"default, on it the other way", missing(-25 * um), dial.Limits{}, 0},
-		{"default, over it", missing(25*um + nm), dial.Limits{}, 1},
-		{"default, over it the other way", missing(-25*um - nm), dial.Limits{}, 1},
-		{"a third of a nanometre over is rounding", missing(25*um + nm/3), dial.Limits{}, 0},
+		{"default, on it", missing(1 * mil), dial.Limits{}, 0},
+		{"default, on it the other way", missing(-1 * mil), dial.Limits{}, 0},
+		{"default, over it", missing(1*mil + nm), dial.Limits{}, 1},
+		{"default, over it the other way", missing(-1*mil - nm), dial.Limits{}, 1},
+		{"a third of a nanometre over is rounding", missing(1*mil + nm/3), dial.Limits{}, 0},
 		{"1.5 mil, on it", missing(1.5 * mil), dial.Limits{Miss: 1.5 * mil}, 0},
 		{"1.5 mil, over it", missing(1.5*mil + nm), dial.Limits{Miss: 1.5 * mil}, 1},
 		{"0.1 + 0.2 mil, on it", missing(0.1*mil + 0.2*mil), dial.Limits{Miss: 0.3 * mil}, 0},
@@ -49,8 +49,8 @@ func TestLimits(t *testing.T) {
 		{"limit of the return does not count for the miss", missing(26 * um), dial.Limits{Return: 90 * um}, 1},
 
 		{"returned", returning(0), dial.Limits{}, 0},
-		{"return, on the default", returning(-25 * um), dial.Limits{}, 0},
-		{"return, over the default", returning(-25*um - nm), dial.Limits{}, 1},
+		{"return, on the default", returning(-1 * mil), dial.Limits{}, 0},
+		{"return, over the default", returning(-1*mil - nm), dial.Limits{}, 1},
 		{"return, on its limit", returning(3 * um), dial.Limits{Return: 3 * um}, 0},
 		{"return, over its limit", returning(3*um + nm), dial.Limits{Return: 3 * um}, 1},
 		{"limit of the miss does not count for the return", returning(26 * um), dial.Limits{Miss: 90 * um}, 1},

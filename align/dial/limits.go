@@ -14,8 +14,8 @@ type Limits struct {
 }
 
 // DefaultLimit is the miss that passes without a warning where the caller has
-// set none: 0.025 mm, about a mil. It is ours, without a source.
-const DefaultLimit = 25 * units.Micrometre
+// set none: a mil, 0.0254 mm. It is ours, without a source.
+const DefaultLimit = 1 * units.Mil
 
 func (l Limits) check(faults *check.Faults) {
 	var root check.Path
