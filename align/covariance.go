@@ -27,13 +27,7 @@ func (b Basis) String() string { return basisNames.Word(uint8(b)) }
 func (b Basis) MarshalText() ([]byte, error) { return basisNames.Marshal(uint8(b)) }
 
 // UnmarshalText reads the wire form.
-func (b *Basis) UnmarshalText(text []byte) error {
-	i, err := basisNames.Unmarshal(text)
-	if err == nil {
-		*b = Basis(i)
-	}
-	return err
-}
+func (b *Basis) UnmarshalText(text []byte) error { return words.Unmarshal(b, basisNames, text) }
 
 // The four numbers of a centreline, always in this order.
 const (

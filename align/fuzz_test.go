@@ -1,57 +1,43 @@
 package align_test
 
 import (
-	"encoding/binary"
-	"math"
 	"testing"
 
 	"example.org/collinear/align"
+	"example.org/collinear/internal/fuzzed"
 	"example.org/collinear/units"
 )
 
-// tape hands out raw bytes as whatever is asked for; at its end all is zero.
-type tape []byte
-
-func (t *tape) byte() byte {
-	if len(*t) == 0 {
-		return 0
-	}
-	b := (*t)[0]
-	*t = (*t)[1:]
-	return b
-}
+// tape makes an input out of bytes.
+type tape struct{ fuzzed.Tape }
 
 // number is any float64, or more often one of a size that machines have: only
 // those get past the first checks.
 func (t *tape) number() float64 {
-	switch b := t.byte(); b % 4 {
+	switch b := t.Byte(); b % 4 {
 	case 0:
 		return 0
 	case 1:
-		return float64(int8(t.byte())) * 1e6
+		return float64(int8(t.Byte())) * 1e6
 	case 2:
-		return float64(int8(t.byte()))*1e4 + float64(int8(b))
+		return float64(int8(t.Byte()))*1e4 + float64(int8(b))
 	}
-	var raw [8]byte
-	for i := range raw {
-		raw[i] = t.byte()
-	}
-	return math.Float64frombits(binary.LittleEndian.Uint64(raw[:]))
+	return t.Float64()
 }
 
 func (t *tape) length() units.Length { return units.Length(t.number()) }
 
 func (t *tape) set() align.Set {
 	s := align.Set{Probe: align.Probe{
-		Kind: align.Kind(t.byte() % 11), Carrier: align.Shaft(t.byte() % 4), Station: t.length(), Radius: t.length(),
+		Kind: align.Kind(t.Byte() % 11), Carrier: align.Shaft(t.Byte() % 4), Station: t.length(), Radius: t.length(),
 		Span: t.length(), Gain: t.number(),
 	}}
-	if t.byte()%8 != 0 { // mostly with just the fields that the kind has
+	if t.Byte()%8 != 0 { // mostly with just the fields that the kind has
 		s.Probe = fitting(s.Probe)
 	}
-	s.View = align.View(t.byte() % 3)
+	s.View = align.View(t.Byte() % 3)
 	s.Sag = t.length()
-	for range t.byte() % 6 {
+	for range t.Byte() % 6 {
 		s.Readings = append(s.Readings, align.Reading{At: units.Clock(t.number() / 1e6), Value: t.length(), U: t.length()})
 	}
 	s.U = align.Uncertainty{Reading: t.length(), Station: t.length(), Radius: t.length(), Sag: t.length(), Clock: units.Angle(t.number())}
@@ -122,8 +108,8 @@ func TestSeedsAreAnswered(t *testing.T) {
 }
 
 func setsOf(raw []byte) []align.Set {
-	from := tape(raw)
-	sets := make([]align.Set, from.byte()%5)
+	from := tape{raw}
+	sets := make([]align.Set, from.Byte()%5)
 	for i := range sets {
 		sets[i] = from.set()
 	}

@@ -24,13 +24,7 @@ func (s Shaft) String() string { return shaftNames.Word(uint8(s)) }
 func (s Shaft) MarshalText() ([]byte, error) { return shaftNames.Marshal(uint8(s)) }
 
 // UnmarshalText reads the wire form.
-func (s *Shaft) UnmarshalText(text []byte) error {
-	i, err := shaftNames.Unmarshal(text)
-	if err == nil {
-		*s = Shaft(i)
-	}
-	return err
-}
+func (s *Shaft) UnmarshalText(text []byte) error { return words.Unmarshal(s, shaftNames, text) }
 
 // Kind is what a probe touches and how. The zero value is none.
 type Kind uint8
@@ -61,13 +55,7 @@ func (k Kind) String() string { return kindNames.Word(uint8(k)) }
 func (k Kind) MarshalText() ([]byte, error) { return kindNames.Marshal(uint8(k)) }
 
 // UnmarshalText reads the wire form.
-func (k *Kind) UnmarshalText(text []byte) error {
-	i, err := kindNames.Unmarshal(text)
-	if err == nil {
-		*k = Kind(i)
-	}
-	return err
-}
+func (k *Kind) UnmarshalText(text []byte) error { return words.Unmarshal(k, kindNames, text) }
 
 // Probe is one dial, gauge or sensor and how it is mounted. Which fields a kind
 // uses stands beside them; one that it does not use must be zero.

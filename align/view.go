@@ -33,10 +33,4 @@ func (v View) String() string { return viewNames.Word(uint8(v)) }
 func (v View) MarshalText() ([]byte, error) { return viewNames.Marshal(uint8(v)) }
 
 // UnmarshalText reads the wire form.
-func (v *View) UnmarshalText(text []byte) error {
-	i, err := viewNames.Unmarshal(text)
-	if err == nil {
-		*v = View(i)
-	}
-	return err
-}
+func (v *View) UnmarshalText(text []byte) error { return words.Unmarshal(v, viewNames, text) }

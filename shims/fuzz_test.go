@@ -1,56 +1,42 @@
 package shims_test
 
 import (
-	"encoding/binary"
-	"math"
 	"slices"
 	"strings"
 	"testing"
 
+	"example.org/collinear/internal/fuzzed"
 	"example.org/collinear/shims"
 	"example.org/collinear/units"
 	"github.com/google/go-cmp/cmp"
 )
 
-// tape hands out raw bytes as whatever is asked for; at its end all is zero.
-type tape []byte
-
-func (t *tape) byte() byte {
-	if len(*t) == 0 {
-		return 0
-	}
-	b := (*t)[0]
-	*t = (*t)[1:]
-	return b
-}
+// tape makes an input out of bytes.
+type tape struct{ fuzzed.Tape }
 
 // length is mostly one that shims have: others do not get past the first checks.
 func (t *tape) length() units.Length {
-	switch b := t.byte(); b % 8 {
+	switch b := t.Byte(); b % 8 {
 	case 0:
 		return 0
 	case 7:
-		var raw [8]byte
-		for i := range raw {
-			raw[i] = t.byte()
-		}
-		return units.Length(math.Float64frombits(binary.LittleEndian.Uint64(raw[:])))
+		return units.Length(t.Float64())
 	case 6:
-		return -units.Length(t.byte()) * 10 * um
+		return -units.Length(t.Byte()) * 10 * um
 	case 5:
-		return units.Length(t.byte()) * units.Mil
+		return units.Length(t.Byte()) * units.Mil
 	}
-	return units.Length(t.byte()) * 10 * um
+	return units.Length(t.Byte()) * 10 * um
 }
 
 func (t *tape) pieces() []shims.Piece {
-	list := make([]shims.Piece, t.byte()%6)
+	list := make([]shims.Piece, t.Byte()%6)
 	for i := range list {
 		list[i].Marked = t.length()
-		if t.byte()%3 == 0 {
+		if t.Byte()%3 == 0 {
 			list[i].Measured = t.length()
 		}
-		list[i].Count = int(int8(t.byte()))
+		list[i].Count = int(int8(t.Byte()))
 		if list[i].Count > 5 {
 			list[i].Count %= 5
 		}
@@ -59,10 +45,10 @@ func (t *tape) pieces() []shims.Piece {
 }
 
 func inputOf(raw []byte) input {
-	t := tape(raw)
-	in := input{Stock: t.pieces(), Rule: shims.Rule{Error: t.length(), Pieces: int(int8(t.byte())) % 7, Keep: t.length(), Nodes: 2000}}
-	for range t.byte() % 5 {
-		in.Orders = append(in.Orders, shims.Order{Foot: string(rune('a' + t.byte()%32)), Correction: t.length(), SoftFoot: t.length(), Now: t.pieces()})
+	t := tape{raw}
+	in := input{Stock: t.pieces(), Rule: shims.Rule{Error: t.length(), Pieces: int(int8(t.Byte())) % 7, Keep: t.length(), Nodes: 2000}}
+	for range t.Byte() % 5 {
+		in.Orders = append(in.Orders, shims.Order{Foot: string(rune('a' + t.Byte()%32)), Correction: t.length(), SoftFoot: t.length(), Now: t.pieces()})
 	}
 	return in
 }

@@ -22,13 +22,7 @@ func (k Kind) String() string { return kindNames.Word(uint8(k)) }
 func (k Kind) MarshalText() ([]byte, error) { return kindNames.Marshal(uint8(k)) }
 
 // UnmarshalText reads the wire form.
-func (k *Kind) UnmarshalText(text []byte) error {
-	i, err := kindNames.Unmarshal(text)
-	if err == nil {
-		*k = Kind(i)
-	}
-	return err
-}
+func (k *Kind) UnmarshalText(text []byte) error { return words.Unmarshal(k, kindNames, text) }
 
 // Check is something to do that tells one kind from another.
 type Check uint8
@@ -49,10 +43,4 @@ func (c Check) String() string { return checkNames.Word(uint8(c)) }
 func (c Check) MarshalText() ([]byte, error) { return checkNames.Marshal(uint8(c)) }
 
 // UnmarshalText reads the wire form.
-func (c *Check) UnmarshalText(text []byte) error {
-	i, err := checkNames.Unmarshal(text)
-	if err == nil {
-		*c = Check(i)
-	}
-	return err
-}
+func (c *Check) UnmarshalText(text []byte) error { return words.Unmarshal(c, checkNames, text) }

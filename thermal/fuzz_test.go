@@ -1,41 +1,28 @@
 package thermal_test
 
 import (
-	"encoding/binary"
 	"math"
 	"testing"
 
 	"example.org/collinear/align"
+	"example.org/collinear/internal/fuzzed"
 	"example.org/collinear/thermal"
 	"example.org/collinear/units"
 )
 
-// tape hands out raw bytes as whatever is asked for; at its end all is zero.
-type tape []byte
-
-func (t *tape) byte() byte {
-	if len(*t) == 0 {
-		return 0
-	}
-	b := (*t)[0]
-	*t = (*t)[1:]
-	return b
-}
+// tape makes an input out of bytes.
+type tape struct{ fuzzed.Tape }
 
 // number is any float64, or more often a small one times a unit: only those get
 // past the first checks.
 func (t *tape) number(unit float64) float64 {
-	switch t.byte() % 4 {
+	switch t.Byte() % 4 {
 	case 0:
 		return 0
 	case 1, 2:
-		return float64(int8(t.byte())) * unit
+		return float64(int8(t.Byte())) * unit
 	}
-	var raw [8]byte
-	for i := range raw {
-		raw[i] = t.byte()
-	}
-	return math.Float64frombits(binary.LittleEndian.Uint64(raw[:]))
+	return t.Float64()
 }
 
 func (t *tape) length(unit units.Length) units.Length { return units.Length(t.number(float64(unit))) }
@@ -46,7 +33,7 @@ func (t *tape) piece() thermal.Piece {
 		Material: thermal.Material{Expansion: units.Expansion(t.number(1e-7)), U: units.Expansion(t.number(1e-8))},
 		U:        thermal.Uncertainty{Height: t.length(mm), Temperature: units.TemperatureDifference(t.number(1))},
 	}
-	spots := t.byte() % 4
+	spots := t.Byte() % 4
 	if spots == 0 {
 		p.Rise = units.TemperatureDifference(t.number(3))
 		return p
@@ -59,7 +46,7 @@ func (t *tape) piece() thermal.Piece {
 }
 
 func (t *tape) pieces() (list []thermal.Piece) {
-	for range t.byte() % 3 {
+	for range t.Byte() % 3 {
 		list = append(list, t.piece())
 	}
 	return list
@@ -67,7 +54,7 @@ func (t *tape) pieces() (list []thermal.Piece) {
 
 func (t *tape) support() thermal.Support {
 	s := thermal.Support{X: t.length(10 * mm)}
-	ways := t.byte() % 8
+	ways := t.Byte() % 8
 	if ways == 0 || ways&1 != 0 {
 		s.Pieces = t.pieces()
 	}
@@ -84,9 +71,9 @@ func (t *tape) support() thermal.Support {
 }
 
 func machineOf(raw []byte) (limit units.Length, machine []thermal.Support) {
-	from := tape(raw)
+	from := tape{raw}
 	limit = from.length(mm)
-	for range from.byte() % 5 {
+	for range from.Byte() % 5 {
 		machine = append(machine, from.support())
 	}
 	return limit, machine

@@ -40,16 +40,7 @@ func (o Outcome) String() string { return outcomeNames.Word(uint8(o)) }
 func (o Outcome) MarshalText() ([]byte, error) { return outcomeNames.Marshal(uint8(o)) }
 
 // UnmarshalText reads the wire form.
-func (o *Outcome) UnmarshalText(text []byte) error { return read(o, outcomeNames, text) }
-
-// read finds the value of a word in its list.
-func read[E ~uint8](e *E, list words.List, text []byte) error {
-	i, err := list.Unmarshal(text)
-	if err == nil {
-		*e = E(i)
-	}
-	return err
-}
+func (o *Outcome) UnmarshalText(text []byte) error { return words.Unmarshal(o, outcomeNames, text) }
 
 // All walks over the items that are used, with their index in Items.
 func (v Verdict) All() iter.Seq2[int, Item] {
@@ -123,7 +114,7 @@ func (q Quantity) String() string { return quantityNames.Word(uint8(q)) }
 func (q Quantity) MarshalText() ([]byte, error) { return quantityNames.Marshal(uint8(q)) }
 
 // UnmarshalText reads the wire form.
-func (q *Quantity) UnmarshalText(text []byte) error { return read(q, quantityNames, text) }
+func (q *Quantity) UnmarshalText(text []byte) error { return words.Unmarshal(q, quantityNames, text) }
 
 // amount is x, in nanometres or as a ratio, as what q is counted in.
 func (q Quantity) amount(x float64) Amount {
@@ -160,4 +151,4 @@ func (p Plane) String() string { return planeNames.Word(uint8(p)) }
 func (p Plane) MarshalText() ([]byte, error) { return planeNames.Marshal(uint8(p)) }
 
 // UnmarshalText reads the wire form.
-func (p *Plane) UnmarshalText(text []byte) error { return read(p, planeNames, text) }
+func (p *Plane) UnmarshalText(text []byte) error { return words.Unmarshal(p, planeNames, text) }

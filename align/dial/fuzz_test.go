@@ -1,7 +1,6 @@
 package dial_test
 
 import (
-	"encoding/binary"
 	"encoding/json"
 	"math"
 	"reflect"
@@ -9,49 +8,37 @@ import (
 
 	"example.org/collinear/align"
 	"example.org/collinear/align/dial"
+	"example.org/collinear/internal/fuzzed"
 	"example.org/collinear/units"
 )
 
-// tape makes an input out of bytes. Where the bytes end it gives zeros.
-type tape []byte
-
-func (p *tape) byte() byte {
-	if len(*p) == 0 {
-		return 0
-	}
-	b := (*p)[0]
-	*p = (*p)[1:]
-	return b
-}
+// tape makes an input out of bytes.
+type tape struct{ fuzzed.Tape }
 
 // number is mostly one that a crew could give, so that the fuzzer gets past the
 // checks, and sometimes any float64.
 func (p *tape) number() float64 {
-	switch kind := p.byte(); kind % 8 {
+	switch kind := p.Byte(); kind % 8 {
 	case 0:
-		var bits [8]byte
-		for i := range bits {
-			bits[i] = p.byte()
-		}
-		return math.Float64frombits(binary.LittleEndian.Uint64(bits[:]))
+		return p.Float64()
 	case 1:
-		return math.Ldexp(float64(int8(p.byte())), 4*int(int8(p.byte())))
+		return math.Ldexp(float64(int8(p.Byte())), 4*int(int8(p.Byte())))
 	default:
-		return float64(int8(p.byte())) * 10_000
+		return float64(int8(p.Byte())) * 10_000
 	}
 }
 
 func (p *tape) length() units.Length { return units.Length(p.number()) }
 
 func (p *tape) clock() units.Clock {
-	if p.byte()%16 == 0 {
+	if p.Byte()%16 == 0 {
 		return units.Clock(p.number())
 	}
-	return 90 * units.Clock(int8(p.byte())%8)
+	return 90 * units.Clock(int8(p.Byte())%8)
 }
 
 func (p *tape) uncertainty() align.Uncertainty {
-	if p.byte()%4 != 0 {
+	if p.Byte()%4 != 0 {
 		return align.Uncertainty{}
 	}
 	return align.Uncertainty{
@@ -60,13 +47,13 @@ func (p *tape) uncertainty() align.Uncertainty {
 }
 
 func (p *tape) sweep() sweep {
-	s := make(sweep, p.byte()%7)
+	s := make(sweep, p.Byte()%7)
 	for i := range s {
 		s[i] = align.Reading{At: 90 * units.Clock(i), Value: p.length()}
-		if p.byte()%4 == 0 {
+		if p.Byte()%4 == 0 {
 			s[i].At = p.clock()
 		}
-		if p.byte()%8 == 0 {
+		if p.Byte()%8 == 0 {
 			s[i].U = p.length()
 		}
 	}
@@ -74,11 +61,11 @@ func (p *tape) sweep() sweep {
 }
 
 func (p *tape) rim() dial.Rim {
-	return dial.Rim{Station: p.length(), Bore: p.byte()%2 == 0, Sag: p.length(), Radius: p.length(), Readings: p.sweep(), U: p.uncertainty()}
+	return dial.Rim{Station: p.length(), Bore: p.Byte()%2 == 0, Sag: p.length(), Radius: p.length(), Readings: p.sweep(), U: p.uncertainty()}
 }
 
 func (p *tape) face() dial.Face {
-	return dial.Face{Diameter: p.length(), Far: p.byte()%2 == 0, Sag: p.length(), Readings: p.sweep(), U: p.uncertainty()}
+	return dial.Face{Diameter: p.length(), Far: p.Byte()%2 == 0, Sag: p.length(), Readings: p.sweep(), U: p.uncertainty()}
 }
 
 func (p *tape) gap() dial.Gap {
@@ -86,7 +73,7 @@ func (p *tape) gap() dial.Gap {
 }
 
 func (p *tape) job() solver {
-	kind, carrier, view := p.byte()%5, align.Shaft(p.byte()%4), align.View(p.byte()%3)
+	kind, carrier, view := p.Byte()%5, align.Shaft(p.Byte()%4), align.View(p.Byte()%3)
 	limits := dial.Limits{Miss: p.length(), Return: p.length()}
 	switch kind {
 	case 0:
@@ -119,7 +106,7 @@ func FuzzSolve(f *testing.F) {
 		f.Add(input)
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		input := tape(data)
+		input := tape{data}
 		checkAnswer(t, input.job())
 	})
 }

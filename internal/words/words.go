@@ -32,17 +32,18 @@ func (l List) Marshal(i uint8) ([]byte, error) {
 	return []byte(l[i]), nil
 }
 
-// Unmarshal finds the value of a word.
-func (l List) Unmarshal(text []byte) (uint8, error) {
+// Unmarshal finds the value of a word, and leaves e alone where there is none.
+func Unmarshal[E ~uint8](e *E, l List, text []byte) error {
 	if len(text) == 0 {
-		return 0, l.fault(units.Missing, "")
+		return l.fault(units.Missing, "")
 	}
 	for i, word := range l {
 		if word == string(text) {
-			return uint8(i), nil
+			*e = E(i)
+			return nil
 		}
 	}
-	return 0, l.fault(units.Unknown, strconv.Quote(string(text[:min(len(text), 40)])))
+	return l.fault(units.Unknown, strconv.Quote(string(text[:min(len(text), 40)])))
 }
 
 func (l List) fault(code units.Code, value string) error {

@@ -13,7 +13,8 @@ func TestBothWays(t *testing.T) {
 		if got, err := sides.Marshal(i); err != nil || string(got) != word || sides.Word(i) != word || !sides.Known(i) {
 			t.Errorf("%d: got %q, %v", i, got, err)
 		}
-		if got, err := sides.Unmarshal([]byte(word)); err != nil || got != i {
+		var got uint8
+		if err := words.Unmarshal(&got, sides, []byte(word)); err != nil || got != i {
 			t.Errorf("%s: got %d, %v", word, got, err)
 		}
 	}
@@ -34,8 +35,9 @@ func TestRefused(t *testing.T) {
 		"":     "want one of left, right (missing)",
 		"Left": `want one of left, right, got "Left" (unknown)`,
 	} {
-		if _, err := sides.Unmarshal([]byte(text)); err == nil || err.Error() != want {
-			t.Errorf("%q: got %v, want %s", text, err, want)
+		kept := uint8(2)
+		if err := words.Unmarshal(&kept, sides, []byte(text)); err == nil || err.Error() != want || kept != 2 {
+			t.Errorf("%q: got %v and %d, want %s", text, err, kept, want)
 		}
 	}
 }
