@@ -74,7 +74,7 @@ const thickest = 5
 
 // sensible tells whether a shim is worth its handling, and in proportion.
 func (j *judgement) sensible(shim float64) bool {
-	return !above(j.limits.Least, fromMM(shim)) && shim <= thickest*mm(j.Worst)
+	return !j.limits.Least.Above(fromMM(shim)) && shim <= thickest*mm(j.Worst)
 }
 
 // lifted is the set of feet that lift by more than shows nothing.

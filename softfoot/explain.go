@@ -20,7 +20,7 @@ const loose = 0.25
 // explain names every cause that fits what was seen, and what tells them apart.
 func (j *judgement) explain() {
 	j.Fits = []Explanation{}
-	if above(j.Common, j.limits.Common) {
+	if j.Common.Above(j.limits.Common) {
 		j.fit(Springing, j.all())
 		j.next(RenewPacking, j.all())
 	}
@@ -73,7 +73,7 @@ func (j *judgement) explainByPads() {
 // beyond tells whether a pattern misses the lifts by more than the margin and a share
 // of the largest excess.
 func (j *judgement) beyond(miss, share float64) bool {
-	return above(fromMM(miss), j.limits.Margin+units.Length(share)*j.Worst)
+	return fromMM(miss).Above(j.limits.Margin + units.Length(share)*j.Worst)
 }
 
 // explainOne: a foot that is soft alone may touch its pad with one edge only. With

@@ -22,7 +22,7 @@ func (f *Foot) taper(limit units.Length) *Taper {
 	for _, g := range f.Gaps {
 		rise = max(rise, g.Gap-f.lift())
 	}
-	if !above(rise, limit) {
+	if !rise.Above(limit) {
 		return nil
 	}
 	p := planeThrough(f.corners())

@@ -53,7 +53,7 @@ func newJudgement(s Survey, l Limits) *judgement {
 	for i := range s.Feet {
 		f := &s.Feet[i]
 		found := FootFinding{Foot: f.Name, Lift: f.lift(), Excess: f.lift() - j.Common, Taper: f.taper(l.Taper)}
-		found.Soft = above(found.Excess, l.Act)
+		found.Soft = found.Excess.Above(l.Act)
 		j.note(i, found)
 	}
 	return j
@@ -69,7 +69,7 @@ func (j *judgement) note(i int, f FootFinding) {
 	if f.Taper != nil {
 		j.angular = append(j.angular, i)
 	}
-	if above(-f.Lift, j.limits.Margin) {
+	if (-f.Lift).Above(j.limits.Margin) {
 		j.sunk = append(j.sunk, i)
 	}
 }
@@ -82,11 +82,6 @@ func (s Survey) common() units.Length {
 		least = min(least, s.Feet[i].lift())
 	}
 	return max(0, least)
-}
-
-// above compares after rounding to the nanometre.
-func above(l, limit units.Length) bool {
-	return l.Round(units.Nanometre) > limit.Round(units.Nanometre)
 }
 
 func mm(l units.Length) float64 { return float64(l / units.Millimetre) }

@@ -39,7 +39,7 @@ func Strains(limit units.Length, releases ...Release) ([]Strain, error) {
 	list := make([]Strain, len(releases))
 	for i, r := range releases {
 		largest := max(r.Horizontal, -r.Horizontal, r.Vertical, -r.Vertical)
-		list[i] = Strain{r, largest, above(largest, limit)}
+		list[i] = Strain{r, largest, largest.Above(limit)}
 	}
 	return list, nil
 }

@@ -1,8 +1,6 @@
 package tolerance
 
 import (
-	"math"
-
 	"example.org/collinear/align"
 	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
@@ -47,7 +45,7 @@ func checkLimit[Q ~float64](faults *check.Faults, at check.Path, q Q, nanometres
 	if !check.Finite(faults, at, q) {
 		return false
 	}
-	if q != 0 && rounded(nanometres) < Resolution {
+	if q != 0 && nanometres.Round(Resolution) < Resolution {
 		faults.Add(units.OutOfRange, at, q, "a limit above zero, of at least 1 nm (a slope: 1 nm over a metre)")
 		return false
 	}
@@ -57,10 +55,6 @@ func checkLimit[Q ~float64](faults *check.Faults, at check.Path, q Q, nanometres
 // rise is the rise of a slope over a metre: slopes are compared and rounded as
 // the lengths that they are there.
 func rise(s units.Slope) units.Length { return s.Over(units.Metre) }
-
-// rounded is l in whole nanometres, which is the Resolution, halves away from
-// zero. Length.Round does the same for any step, and takes longer.
-func rounded(l units.Length) units.Length { return units.Length(math.Round(float64(l))) }
 
 // checkNeeded asks for the limits that the sort of coupling is judged by. One
 // that is given and bad is a fault already.

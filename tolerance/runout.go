@@ -52,7 +52,7 @@ func ShaftRunout(diameter units.Length) (RunoutLimit, error) {
 	if !check.Positive(&faults, at, diameter, "a diameter") {
 		return RunoutLimit{}, faults.Err()
 	}
-	over, size := runoutFrom, rounded(diameter)
+	over, size := runoutFrom, diameter.Round(Resolution)
 	for _, class := range runoutClasses {
 		if over < size && size <= class.upTo {
 			return RunoutLimit{over, class.upTo, class.limit, runoutSource}, nil

@@ -95,7 +95,7 @@ func checkOrder(faults *check.Faults, at check.Path, rows []Row) {
 		for _, l := range limits {
 			given, size := l.of(this)
 			_, before := l.of(slower)
-			size, before = rounded(size), rounded(before)
+			size, before = size.Round(Resolution), before.Round(Resolution)
 			if before > 0 && size > before && check.Sound(given) {
 				faults.Add(units.Conflict, row.Field(l.name), nil, "a limit no wider than at the next slower speed")
 			}

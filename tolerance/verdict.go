@@ -127,9 +127,9 @@ func (q Quantity) amount(x float64) Amount {
 // nanometres is a, or its rise over a metre, rounded for comparison.
 func (q Quantity) nanometres(a Amount) units.Length {
 	if q == Offset {
-		return rounded(a.Length)
+		return a.Length.Round(Resolution)
 	}
-	return rounded(rise(a.Slope))
+	return rise(a.Slope).Round(Resolution)
 }
 
 // Plane is the plane that an item is judged in. The zero value is none.

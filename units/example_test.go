@@ -129,6 +129,16 @@ func ExampleLength_Round() {
 	// 0.3 mil
 }
 
+// An inch cut into 43 and put together again is above an inch by its last bit, and
+// still stands exactly on a limit of one.
+func ExampleLength_Above() {
+	pieces := units.Length(43)
+	sum := units.Inch / pieces * pieces
+	fmt.Println(sum > units.Inch, sum.Above(units.Inch), (sum + units.Nanometre).Above(units.Inch))
+	// Output:
+	// true false true
+}
+
 // A face gap of 4 mil across 5 in is a slope, which opens 16 mil at a foot 20 in
 // away.
 func ExampleLength_Per() {

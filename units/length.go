@@ -39,6 +39,11 @@ func (l Length) Round(step Length) Length {
 	return Length(round(float64(l), float64(step)))
 }
 
+// Above tells whether l is above a limit when both are rounded to the nanometre: what
+// stands exactly on its limit is not above it, though sums and conversions round in
+// their last bits. What is no number is above nothing.
+func (l Length) Above(limit Length) bool { return l.Round(Nanometre) > limit.Round(Nanometre) }
+
 // Per returns the slope of a rise l over a run. A run of zero gives an
 // infinity, or NaN if l is zero as well.
 func (l Length) Per(run Length) Slope { return Slope(l / run) }

@@ -9,6 +9,9 @@ func round(x, step float64) float64 {
 	if !(step > 0) || !finite(step) || !finite(x) {
 		return x
 	}
+	if step == 1 { // the usual step, for which the standard library rounds alike
+		return math.Round(x) + 0 // no negative zero
+	}
 	size := math.Abs(x)
 	over := math.Mod(size, step)
 	if short := step - over; short <= over {

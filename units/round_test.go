@@ -48,6 +48,23 @@ func TestRound(t *testing.T) {
 	}
 }
 
+// Above is not, on the limit and within half a nanometre of it; what is no number is
+// above nothing, and nothing above it.
+func TestAbove(t *testing.T) {
+	nan, inf := units.Length(math.NaN()), units.Length(math.Inf(1))
+	for _, row := range []struct {
+		l, limit units.Length
+		want     bool
+	}{
+		{50, 50, false}, {50.4, 50, false}, {50, 49.6, false}, {50.5, 50, true}, {51, 50, true}, {49, 50, false},
+		{-50, -51, true}, {-51, -50, false}, {inf, 50, true}, {50, inf, false}, {nan, 50, false}, {50, nan, false},
+	} {
+		if got := row.l.Above(row.limit); got != row.want {
+			t.Errorf("%v above %v: %v", float64(row.l), float64(row.limit), got)
+		}
+	}
+}
+
 // TestRoundIsNearest compares with exact ratios over the whole range, ties
 // included.
 func TestRoundIsNearest(t *testing.T) {

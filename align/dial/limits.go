@@ -32,7 +32,7 @@ func (l Limits) judge(warnings []units.Fault, c Check, field string) []units.Fau
 		if limit == 0 {
 			limit = DefaultLimit
 		}
-		if size := max(by, -by); size.Round(units.Nanometre) > limit.Round(units.Nanometre) {
+		if max(by, -by).Above(limit) {
 			warnings = append(warnings, units.Fault{
 				Code: units.Suspect, Path: "/" + field + "/readings", Value: by.String(),
 				Want: what + " within " + limit.String() + " of zero: read the set again",

@@ -63,7 +63,7 @@ func (r *runout) found(f *faults, path string) runoutFound {
 		f.adopt(err, func(of string) string { return path + of })
 		out.Limit, out.Class = class.Limit, &class
 	}
-	out.Over = over(out.Reading, out.Limit)
+	out.Over = out.Reading.Above(out.Limit)
 	return out
 }
 
@@ -99,13 +99,7 @@ func (s *spacing) found(f *faults, path string) *spacingFound {
 	positive(f, path+"/measured", s.Measured, "a distance")
 	notNegative(f, path+"/allowed", s.Allowed, "what is allowed either way")
 	off := s.Measured.Value - s.Wanted.Value
-	return &spacingFound{off, over(max(off, -off), s.Allowed.Value)}
-}
-
-// over compares as the library does: after rounding to a nanometre, so that what
-// stands on its limit is within.
-func over(found, limit units.Length) bool {
-	return found.Round(units.Nanometre) > limit.Round(units.Nanometre)
+	return &spacingFound{off, max(off, -off).Above(s.Allowed.Value)}
 }
 
 // toThree turns a length towards the crew's 3 o'clock into the library's, or

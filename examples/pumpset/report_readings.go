@@ -146,8 +146,7 @@ func (p *report) within(miss units.Length, limit length) string {
 	if limit.Value == 0 {
 		whose += " (this program's own: the job sets none)"
 	}
-	size := max(miss, -miss)
-	if size.Round(units.Nanometre) > allowed.Round(units.Nanometre) {
+	if max(miss, -miss).Above(allowed) {
 		return "off by " + p.size(miss) + ", OVER " + whose + ": read the set again"
 	}
 	return "off by " + p.size(miss) + ", within " + whose
