@@ -3,14 +3,13 @@ package align
 // addShared adds to c what the readings of one set have in common: an error of
 // the station, the radius, the sag or the clock. Each moves the set's harmonic
 // (its sine and cosine amplitudes S and C) as a whole, so the readings cannot
-// average it out, and the fit follows with
+// average it out. With J the law that turns beta into (S, C), G the weight of the
+// harmonic and g what the readings that miss it pull at it, the fit follows with
 //
-//	d beta = (A'WA)^-1 J' G (dS, dC)
+//	d beta = (A'WA)^-1 (dJ' g - J' G (dS, dC))
 //
-// where G weighs the harmonic and J is its law. To first order, JCGM 100:2008,
-// 5.2; derived here. How an error of station, radius or clock weighs on the
-// residuals is left out: exact where the readings lie on their harmonic, some
-// hundredths where they miss it by a tenth.
+// the derivative of the normal equations. To first order, JCGM 100:2008, 5.2;
+// derived here.
 func (s *solution) addShared(c *Covariance, set *Set) {
 	u := set.U
 	if u.Station == 0 && u.Radius == 0 && u.Sag == 0 && u.Clock == 0 {
@@ -18,36 +17,34 @@ func (s *solution) addShared(c *Covariance, set *Set) {
 	}
 	h := s.harmonic(set)
 	if u.Station != 0 {
-		x := h.law.onOffset * mm(u.Station)
-		h.add(c, x*s.beta[slopeY], x*s.beta[slopeZ])
+		h.addLaw(c, law{0, h.law.onOffset * mm(u.Station)})
 	}
 	if u.Radius != 0 && usesOf[set.Probe.Kind].radius {
-		part := float64(u.Radius / set.Probe.Radius) // faces: S and C grow with the radius
-		h.add(c, h.sin*part, h.cos*part)
+		h.addLaw(c, h.law.times(float64(u.Radius/set.Probe.Radius))) // faces: S and C grow with the radius
 	}
 	if u.Sag != 0 {
-		h.add(c, 0, mm(u.Sag))
+		h.add(c, 0, mm(u.Sag), [four]float64{})
 	}
-	if u.Clock != 0 { // the droop turns with the clock as well
-		delta := float64(u.Clock)
-		h.add(c, -(h.cos+set.droop())*delta, h.sin*delta)
+	if u.Clock != 0 { // the droop turns with the clock as well, and the law with the harmonic
+		turn := h.law.times(float64(u.Clock))
+		sin, cos := h.solution.amplitudes(turn)
+		h.add(c, -cos-float64(set.droop()*float64(u.Clock)), sin, turn.row(h.pull[1], -h.pull[0]))
 	}
 }
 
 // harmonic is what one set reads as an amplitude of sine and of cosine, and how
 // a change of it moves the fit.
 type harmonic struct {
+	solution *solution
 	law      law
-	sin, cos float64
 	gain     [four][2]float64 // (A'WA)^-1 J' G
+	pull     [2]float64       // g: the weighted residuals, on sine and cosine; zero where all readings lie on the harmonic
 }
 
 func (s *solution) harmonic(set *Set) harmonic {
 	var r reduced
 	r.reduce(set)
-	h := harmonic{law: set.Probe.law()}
-	h.sin = float64(h.law.onOffset*s.beta[offsetY]) + float64(h.law.onSlope*s.beta[slopeY])
-	h.cos = float64(h.law.onOffset*s.beta[offsetZ]) + float64(h.law.onSlope*s.beta[slopeZ])
+	h := harmonic{solution: s, law: set.Probe.law()}
 	ss, sc, cc := r.normal()
 	for i := range h.gain {
 		onSin := float64(s.unit[i][offsetY]*h.law.onOffset) + float64(s.unit[i][slopeY]*h.law.onSlope)
@@ -57,7 +54,20 @@ func (s *solution) harmonic(set *Set) harmonic {
 			float64(onSin*sc) + float64(onCos*cc),
 		}
 	}
+	sin, cos := s.amplitudes(h.law)
+	for i, row := range r.rows {
+		left := r.rhs[i] - float64(row[0]*sin) - float64(row[1]*cos)
+		h.pull[0] += float64(row[0] * left)
+		h.pull[1] += float64(row[1] * left)
+	}
 	return h
+}
+
+// amplitudes returns the sine and the cosine that a law makes of the answer.
+func (s *solution) amplitudes(l law) (sin, cos float64) {
+	sin = float64(l.onOffset*s.beta[offsetY]) + float64(l.onSlope*s.beta[slopeY])
+	cos = float64(l.onOffset*s.beta[offsetZ]) + float64(l.onSlope*s.beta[slopeZ])
+	return sin, cos
 }
 
 // normal returns G, the normal matrix of the two equations in sine and cosine.
@@ -70,12 +80,21 @@ func (r *reduced) normal() (ss, sc, cc float64) {
 	return ss, sc, cc
 }
 
+// addLaw adds the variance that a standard uncertainty of the law brings.
+func (h *harmonic) addLaw(c *Covariance, d law) {
+	sin, cos := h.solution.amplitudes(d)
+	h.add(c, sin, cos, d.row(h.pull[0], h.pull[1]))
+}
+
 // add adds the variance that a standard uncertainty (sin, cos) of the harmonic
-// brings.
-func (h *harmonic) add(c *Covariance, sin, cos float64) {
+// brings, pulled being dJ' g.
+func (h *harmonic) add(c *Covariance, sin, cos float64, pulled [four]float64) {
 	var d [four]float64
 	for i := range d {
-		d[i] = float64(h.gain[i][0]*sin) + float64(h.gain[i][1]*cos)
+		d[i] = -float64(h.gain[i][0]*sin) - float64(h.gain[i][1]*cos)
+		for j := range pulled {
+			d[i] += float64(h.solution.unit[i][j] * pulled[j])
+		}
 	}
 	for i := range c.v {
 		for j := range c.v[i] {
