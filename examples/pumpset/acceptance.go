@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"example.org/collinear/align"
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/tolerance"
 	"example.org/collinear/units"
 )
@@ -17,9 +18,9 @@ type judge struct {
 
 // judge makes the limits ready; nothing where the job asks for none, or where
 // they are not sound.
-func (j *job) judge(f *faults) *judge {
+func (j *job) judge(f *strict.Faults) *judge {
 	if j.Speed.given() && j.Speed.Value <= 0 {
-		f.add(units.OutOfRange, "/speed", j.Speed.text, "a speed above zero")
+		f.Add(units.OutOfRange, "/speed", j.Speed.text, "a speed above zero")
 	}
 	a := j.Acceptance
 	if a == nil {
@@ -27,11 +28,11 @@ func (j *job) judge(f *faults) *judge {
 	}
 	ways := []struct {
 		given  bool
-		limits func(*faults) *judge
+		limits func(*strict.Faults) *judge
 	}{
 		{a.Rule != "", j.byRule}, {a.Sliding.given(), j.bySliding}, {a.Own != nil, j.byOwn}, {a.Table != nil, j.byTable},
 	}
-	var chosen []func(*faults) *judge
+	var chosen []func(*strict.Faults) *judge
 	for _, w := range ways {
 		if w.given {
 			chosen = append(chosen, w.limits)
@@ -42,21 +43,21 @@ func (j *job) judge(f *faults) *judge {
 		if len(chosen) > 1 {
 			code = units.Conflict
 		}
-		f.add(code, "/acceptance", "", "exactly one of rule, sliding, own, table")
+		f.Add(code, "/acceptance", "", "exactly one of rule, sliding, own, table")
 		return nil
 	}
 	return chosen[0](f)
 }
 
-func (j *job) byRule(f *faults) *judge {
+func (j *job) byRule(f *strict.Faults) *judge {
 	if !j.Coupling.Span.given() {
-		f.add(units.Conflict, "/acceptance/rule", string(j.Acceptance.Rule), "another way to judge, or the span of a spacer: the rule is about flex planes")
+		f.Add(units.Conflict, "/acceptance/rule", string(j.Acceptance.Rule), "another way to judge, or the span of a spacer: the rule is about flex planes")
 		return nil
 	}
 	return &judge{tolerance.APIRP686(), func(string) string { return "/acceptance/rule" }}
 }
 
-func (j *job) bySliding(f *faults) *judge {
+func (j *job) bySliding(f *strict.Faults) *judge {
 	limits, err := tolerance.Rubbing(j.Acceptance.Sliding.Value, j.Speed.Value, j.coupling())
 	rename := func(of string) string {
 		if of == "/sliding" {
@@ -64,11 +65,11 @@ func (j *job) bySliding(f *faults) *judge {
 		}
 		return of
 	}
-	f.adopt(err, rename)
+	f.Adopt(err, rename)
 	return sound(err, limits, rename)
 }
 
-func (j *job) byOwn(f *faults) *judge {
+func (j *job) byOwn(f *strict.Faults) *judge {
 	o, path := j.Acceptance.Own, "/acceptance/own"
 	rename := func(of string) string { return path + of }
 	checkAbove(f, path, o.Offset, o.Slope, o.Flex)
@@ -77,39 +78,39 @@ func (j *job) byOwn(f *faults) *judge {
 		Rule: "limits of the job's own", Source: string(o.Source),
 	}
 	err := limits.Validate()
-	f.adopt(err, rename)
+	f.Adopt(err, rename)
 	return sound(err, limits, rename)
 }
 
-func (j *job) byTable(f *faults) *judge {
+func (j *job) byTable(f *strict.Faults) *judge {
 	t, path := j.Acceptance.Table, "/acceptance/table"
 	rows := make([]tolerance.Row, len(t.Rows))
 	for i, r := range t.Rows {
-		checkAbove(f, step(path+"/rows", i), r.Offset, r.Slope, r.Flex)
+		checkAbove(f, strict.Step(path+"/rows", i), r.Offset, r.Slope, r.Flex)
 		rows[i] = tolerance.Row{Speed: r.Speed.Value, Offset: r.Offset.Value, Slope: r.Slope.Value, Flex: r.Flex.Value}
 	}
 	if !j.Speed.given() {
-		f.add(units.Missing, "/speed", "", "the speed whose row counts")
+		f.Add(units.Missing, "/speed", "", "the speed whose row counts")
 	}
 	table, err := tolerance.NewTable(string(t.Source), string(t.Edition), rows...)
-	f.adopt(err, func(of string) string { return path + of })
+	f.Adopt(err, func(of string) string { return path + of })
 	if err != nil {
 		return nil
 	}
 	limits, err := table.At(j.Speed.Value)
-	f.adopt(err, func(of string) string { return of })
+	f.Adopt(err, func(of string) string { return of })
 	limits.PerPlane = t.PerPlane
 	return sound(err, limits, func(string) string { return path + "/rows" })
 }
 
 // checkAbove refuses limits of zero, which the library takes for none.
-func checkAbove(f *faults, path string, offset length, tilts ...slope) {
+func checkAbove(f *strict.Faults, path string, offset length, tilts ...slope) {
 	if offset.given() {
 		positive(f, path+"/offset", offset, "a limit")
 	}
 	for i, field := range []string{"/slope", "/flex"} {
 		if t := tilts[i]; t.given() && t.Value <= 0 {
-			f.add(units.OutOfRange, path+field, t.text, "a limit above zero")
+			f.Add(units.OutOfRange, path+field, t.text, "a limit above zero")
 		}
 	}
 }
@@ -122,12 +123,12 @@ func sound(err error, limits tolerance.Limits, rename func(string) string) *judg
 }
 
 // verdict holds what was found at path less the target against the limits.
-func (j *judge) verdict(f *faults, path string, off align.Estimate, k align.Coupling) *tolerance.Verdict {
+func (j *judge) verdict(f *strict.Faults, path string, off align.Estimate, k align.Coupling) *tolerance.Verdict {
 	if j == nil {
 		return nil
 	}
 	v, err := j.Judge(off, k)
-	f.adopt(err, func(of string) string {
+	f.Adopt(err, func(of string) string {
 		switch {
 		case strings.HasPrefix(of, "/off"+"/"):
 			return path

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/collinear/align"
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/softfoot"
 	"example.org/collinear/tolerance"
 	"example.org/collinear/units"
@@ -35,13 +36,13 @@ type spacingFound struct {
 	Over bool         `json:"over"`
 }
 
-func (j *job) checked(f *faults) *checked {
+func (j *job) checked(f *strict.Faults) *checked {
 	if j.Checks == nil {
 		return nil
 	}
 	var c checked
 	for i, r := range j.Checks.Runout {
-		c.Runout = append(c.Runout, r.found(f, step("/checks/runout", i)))
+		c.Runout = append(c.Runout, r.found(f, strict.Step("/checks/runout", i)))
 	}
 	if s := j.Checks.Strain; s != nil {
 		c.Strain = s.found(f, j)
@@ -52,7 +53,7 @@ func (j *job) checked(f *faults) *checked {
 	return &c
 }
 
-func (r *runout) found(f *faults, path string) runoutFound {
+func (r *runout) found(f *strict.Faults, path string) runoutFound {
 	notNegative(f, path+"/reading", r.Reading, "the largest reading less the smallest")
 	out := runoutFound{Shaft: r.Shaft, Reading: r.Reading.Value, Limit: r.Limit.Value}
 	checkSource(f, path, r.Limit, r.Source)
@@ -60,7 +61,7 @@ func (r *runout) found(f *faults, path string) runoutFound {
 		positive(f, path+"/diameter", r.Diameter, "a diameter")
 	} else {
 		class, err := tolerance.ShaftRunout(r.Diameter.Value)
-		f.adopt(err, func(of string) string { return path + of })
+		f.Adopt(err, func(of string) string { return path + of })
 		out.Limit, out.Class = class.Limit, &class
 	}
 	out.Over = out.Reading.Above(out.Limit)
@@ -69,15 +70,15 @@ func (r *runout) found(f *faults, path string) runoutFound {
 
 // checkSource asks that a limit of the job's own is above zero, and that there is
 // one where there is a source of it.
-func checkSource(f *faults, path string, limit length, source words) {
+func checkSource(f *strict.Faults, path string, limit length, source words) {
 	if limit.given() {
 		positive(f, path+"/limit", limit, "a limit")
 	} else if source != "" {
-		f.add(units.Missing, path+"/limit", "", "the limit that has this source")
+		f.Add(units.Missing, path+"/limit", "", "the limit that has this source")
 	}
 }
 
-func (s *strain) found(f *faults, j *job) *strainFound {
+func (s *strain) found(f *strict.Faults, j *job) *strainFound {
 	const path = "/checks/strain"
 	checkSource(f, path, s.Limit, s.Source)
 	releases := make([]softfoot.Release, len(s.Released))
@@ -86,7 +87,7 @@ func (s *strain) found(f *faults, j *job) *strainFound {
 	}
 	limit := cmp.Or(s.Limit.Value, softfoot.PipingLimit)
 	list, err := softfoot.Strains(limit, releases...)
-	f.adopt(err, func(of string) string {
+	f.Adopt(err, func(of string) string {
 		of = strings.Replace(of, "/releases", "/released", 1)
 		of = strings.Replace(of, "/horizontal", "/to_three", 1)
 		return path + strings.Replace(of, "/vertical", "/up", 1)
@@ -94,7 +95,7 @@ func (s *strain) found(f *faults, j *job) *strainFound {
 	return &strainFound{limit, list}
 }
 
-func (s *spacing) found(f *faults, path string) *spacingFound {
+func (s *spacing) found(f *strict.Faults, path string) *spacingFound {
 	positive(f, path+"/wanted", s.Wanted, "a distance")
 	positive(f, path+"/measured", s.Measured, "a distance")
 	notNegative(f, path+"/allowed", s.Allowed, "what is allowed either way")

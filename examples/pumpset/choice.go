@@ -3,6 +3,7 @@ package main
 import (
 	"strconv"
 
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/units"
 )
 
@@ -83,5 +84,5 @@ func unknown(text []byte, want string) error {
 	if len(text) == 0 {
 		return &units.Fault{Code: units.Missing, Want: want}
 	}
-	return &units.Fault{Code: units.Unknown, Value: short(strconv.Quote(string(text))), Want: want}
+	return &units.Fault{Code: units.Unknown, Value: strict.Short(strconv.Quote(string(text))), Want: want}
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"example.org/collinear/align"
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/shims"
 	"example.org/collinear/softfoot"
 	"example.org/collinear/tolerance"
@@ -19,7 +20,7 @@ type forecast struct {
 // thickness: without them the moves would take the shaft to its target. What is
 // not known of where it was found, and of the target, is not known of this either.
 // There is none where the plan of the feet does not tell it.
-func (r *record) forecast(f *faults, limits *judge, stacks []shims.Stack) *forecast {
+func (r *record) forecast(f *strict.Faults, limits *judge, stacks []shims.Stack) *forecast {
 	errors := make([]softfoot.Shim, len(stacks))
 	for i, s := range stacks {
 		errors[i] = softfoot.Shim{Foot: s.Foot, Flat: s.Error}

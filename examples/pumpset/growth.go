@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/collinear/align"
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/thermal"
 	"example.org/collinear/units"
 )
@@ -31,16 +32,16 @@ type supportGrown struct {
 	U    *align.Vector `json:"u,omitempty"` // none: unknown
 }
 
-func (j *job) grown(f *faults) *grown {
+func (j *job) grown(f *strict.Faults) *grown {
 	g := j.Growth
 	if g == nil {
 		return nil
 	}
 	if j.Target != nil {
-		f.add(units.Conflict, "/growth", "", "a growth from which the target follows, or the target, not both")
+		f.Add(units.Conflict, "/growth", "", "a growth from which the target follows, or the target, not both")
 	}
 	if g.Stationary == nil && g.Movable == nil {
-		f.add(units.Missing, "/growth", "", "the supports of stationary, of movable, or of both")
+		f.Add(units.Missing, "/growth", "", "the supports of stationary, of movable, or of both")
 	}
 	out := grown{
 		Stationary: j.machineGrown(f, "/growth/stationary", g.Stationary, -1),
@@ -52,7 +53,7 @@ func (j *job) grown(f *faults) *grown {
 
 // machineGrown lays the line through the supports of the machine on one side of
 // the coupling.
-func (j *job) machineGrown(f *faults, path string, list []support, way units.Length) machineGrown {
+func (j *job) machineGrown(f *strict.Faults, path string, list []support, way units.Length) machineGrown {
 	if list == nil {
 		return machineGrown{}
 	}
@@ -60,8 +61,8 @@ func (j *job) machineGrown(f *faults, path string, list []support, way units.Len
 	supports := make([]thermal.Support, len(list))
 	for i := range list {
 		s := &list[i]
-		s.check(f, step(path, i), &j.Tape, way)
-		supports[i] = j.thermal(f, step(path, i), s)
+		s.check(f, strict.Step(path, i), &j.Tape, way)
+		supports[i] = j.thermal(f, strict.Step(path, i), s)
 		one := supportGrown{Name: string(s.Name), X: supports[i].X}
 		if by, u, err := supports[i].Growth(); err == nil {
 			one.By = by
@@ -72,13 +73,13 @@ func (j *job) machineGrown(f *faults, path string, list []support, way units.Len
 		out.Supports = append(out.Supports, one)
 	}
 	line, err := thermal.Growth(supports...)
-	f.adopt(err, func(of string) string { return j.renameGrowth(path, list, of) })
+	f.Adopt(err, func(of string) string { return j.renameGrowth(path, list, of) })
 	out.Line = line
 	return out
 }
 
 // thermal turns a support into that of package thermal.
-func (j *job) thermal(f *faults, path string, s *support) thermal.Support {
+func (j *job) thermal(f *strict.Faults, path string, s *support) thermal.Support {
 	out := thermal.Support{Name: string(s.Name), X: s.x(&j.Tape), Track: s.Track.Value}
 	out.Pieces = legs(f, path+"/pieces", s.Pieces)
 	out.Three, out.Nine = legs(f, path+"/three", s.Three), legs(f, path+"/nine", s.Nine)
@@ -94,13 +95,13 @@ func (j *job) thermal(f *faults, path string, s *support) thermal.Support {
 	return out
 }
 
-func legs(f *faults, path string, list []leg) []thermal.Piece {
+func legs(f *strict.Faults, path string, list []leg) []thermal.Piece {
 	var out []thermal.Piece
 	for i := range list {
 		l := &list[i]
-		l.check(f, step(path, i))
+		l.check(f, strict.Step(path, i))
 		p := thermal.Piece{
-			Name: string(l.Name), Height: l.Height.Value, Material: l.material(f, step(path, i)),
+			Name: string(l.Name), Height: l.Height.Value, Material: l.material(f, strict.Step(path, i)),
 			Rise: l.Rise.Value, Cold: l.Cold.Value,
 			U: thermal.Uncertainty{Height: l.U.Height.Value, Temperature: l.U.Temperature.Value},
 		}
@@ -113,12 +114,12 @@ func legs(f *faults, path string, list []leg) []thermal.Piece {
 }
 
 // material is one of the crew's own, or one from the library's list.
-func (l *leg) material(f *faults, path string) thermal.Material {
+func (l *leg) material(f *strict.Faults, path string) thermal.Material {
 	if l.Expansion.given() {
 		return thermal.Material{Name: string(l.Material), Expansion: l.Expansion.Value, U: l.U.Expansion.Value, Source: string(l.Source)}
 	}
 	m, err := thermal.FindMaterial(string(l.Material))
-	f.adopt(err, func(string) string { return path + "/material" })
+	f.Adopt(err, func(string) string { return path + "/material" })
 	if err != nil {
 		m.Expansion = units.PerKelvin / 1e6 // any, so that it has no second fault
 	}
@@ -138,11 +139,11 @@ var growthFields = strings.NewReplacer(
 func (j *job) renameGrowth(path string, list []support, of string) string {
 	rest := strings.TrimPrefix(of, "/supports")
 	for i := range list {
-		field, mine := strings.CutPrefix(rest, step("", i)+"/")
+		field, mine := strings.CutPrefix(rest, strict.Step("", i)+"/")
 		if !mine {
 			continue
 		}
-		here := step(path, i) + "/"
+		here := strict.Step(path, i) + "/"
 		switch side, below, _ := strings.Cut(field, "/"); {
 		case field == "x":
 			return here + list[i].placeField()
@@ -150,7 +151,7 @@ func (j *job) renameGrowth(path string, list []support, of string) string {
 			other := map[string]string{"three": "nine", "nine": "three"}[side]
 			field = strings.TrimSuffix(other+"/"+below, "/")
 		}
-		return step(path, i) + growthFields.Replace("/"+field)
+		return strict.Step(path, i) + growthFields.Replace("/"+field)
 	}
 	return path + rest
 }
@@ -188,13 +189,13 @@ func (s *support) placeField() string {
 }
 
 // check asks for one place, on the side of the coupling where the machine is.
-func (s *support) check(f *faults, path string, t *tape, way units.Length) {
+func (s *support) check(f *strict.Faults, path string, t *tape, way units.Length) {
 	switch {
 	case s.At.given() && s.FromCentre.given():
-		f.add(units.Conflict, path+"/from_centre", s.FromCentre.text, "a place on the tape or a distance from the centre, not both")
+		f.Add(units.Conflict, path+"/from_centre", s.FromCentre.text, "a place on the tape or a distance from the centre, not both")
 		return
 	case !s.At.given() && !s.FromCentre.given():
-		f.add(units.Missing, path+"/at", "", "a place on the tape, or from_centre")
+		f.Add(units.Missing, path+"/at", "", "a place on the tape, or from_centre")
 		return
 	}
 	notNegative(f, path+"/at", s.At, "a reading off the tape")
@@ -204,31 +205,31 @@ func (s *support) check(f *faults, path string, t *tape, way units.Length) {
 			side = "movable"
 		}
 		where := cmp.Or(s.At.text, s.FromCentre.text)
-		f.add(units.OutOfRange, path+"/"+s.placeField(), where, "a place on the "+side+" side of the centre (from_centre is negative on the stationary side)")
+		f.Add(units.OutOfRange, path+"/"+s.placeField(), where, "a place on the "+side+" side of the centre (from_centre is negative on the stationary side)")
 	}
 }
 
 // check asks for one way to tell a rise, and for what goes with it.
-func (l *leg) check(f *faults, path string) {
+func (l *leg) check(f *strict.Faults, path string) {
 	profile := l.Profile != nil
 	switch {
 	case l.Rise.given() && profile:
-		f.add(units.Conflict, path+"/rise", l.Rise.text, "a rise or a profile, not both")
+		f.Add(units.Conflict, path+"/rise", l.Rise.text, "a rise or a profile, not both")
 	case !l.Rise.given() && !profile:
-		f.add(units.Missing, path+"/rise", "", `a rise ("0 K" if it stays as it is), or cold and profile`)
+		f.Add(units.Missing, path+"/rise", "", `a rise ("0 K" if it stays as it is), or cold and profile`)
 	case profile && !l.Cold.given():
-		f.add(units.Missing, path+"/cold", "", "the temperature of the piece when cold")
+		f.Add(units.Missing, path+"/cold", "", "the temperature of the piece when cold")
 	}
 	if profile && len(l.Profile) == 0 {
-		f.add(units.Missing, path+"/profile", "", "at least one spot")
+		f.Add(units.Missing, path+"/profile", "", "at least one spot")
 	}
 	if l.Cold.given() && !profile {
-		f.add(units.Conflict, path+"/cold", l.Cold.text, "a profile with it: a rise does not use it")
+		f.Add(units.Conflict, path+"/cold", l.Cold.text, "a profile with it: a rise does not use it")
 	}
 	switch {
 	case l.Expansion.given() && l.Source == "":
-		f.add(units.Missing, path+"/source", "", "where the coefficient comes from")
+		f.Add(units.Missing, path+"/source", "", "where the coefficient comes from")
 	case !l.Expansion.given() && l.Source != "":
-		f.add(units.Conflict, path+"/source", string(l.Source), "no source without expansion: the list of materials has its own")
+		f.Add(units.Conflict, path+"/source", string(l.Source), "no source without expansion: the list of materials has its own")
 	}
 }

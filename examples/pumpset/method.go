@@ -5,6 +5,7 @@ import (
 
 	"example.org/collinear/align"
 	"example.org/collinear/align/dial"
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/units"
 )
 
@@ -34,14 +35,14 @@ type part struct {
 // measure makes a survey ready. It notes where the survey is not exactly one
 // method, and where a sag is not told or told twice; there is no method then, or
 // it is sound but for that.
-func (j *job) measure(f *faults, path string, s *survey) *measured {
+func (j *job) measure(f *strict.Faults, path string, s *survey) *measured {
 	all := j.methods(s)
 	if len(all) != 1 {
 		code := units.Missing
 		if len(all) > 1 {
 			code = units.Conflict
 		}
-		f.add(code, path, "", "exactly one of reverse, rim_face, face_face, rim_gap, straightedge_gap")
+		f.Add(code, path, "", "exactly one of reverse, rim_face, face_face, rim_gap, straightedge_gap")
 		return nil
 	}
 	m := &all[0]
@@ -75,13 +76,13 @@ func (j *job) methods(s *survey) []measured {
 
 // check asks for the sag of a rim dial, which nobody may forget, and for one
 // source of any sag.
-func (p *part) check(f *faults, path string) {
+func (p *part) check(f *strict.Faults, path string) {
 	at := path + "/" + p.field
 	switch {
 	case p.mandrel != nil && p.sag.given():
-		f.add(units.Conflict, at+"/mandrel", "", "a sag or what the dial showed on a mandrel, not both")
+		f.Add(units.Conflict, at+"/mandrel", "", "a sag or what the dial showed on a mandrel, not both")
 	case p.mandrel == nil && !p.sag.given() && p.droops():
-		f.add(units.Missing, at+"/sag", "", `the sag of the bracket ("0 mm" if it has none), or the mandrel that tells it`)
+		f.Add(units.Missing, at+"/sag", "", `the sag of the bracket ("0 mm" if it has none), or the mandrel that tells it`)
 	}
 }
 
@@ -90,7 +91,7 @@ func (p *part) droops() bool { return p.rim != "" && p.field != "straightedge" }
 
 // checkRims asks for the places that the readings were taken at, and for no
 // others.
-func (t *tape) checkRims(f *faults, surveys ...*measured) {
+func (t *tape) checkRims(f *strict.Faults, surveys ...*measured) {
 	check := func(name string, place length) {
 		used := false
 		for _, m := range surveys {
@@ -98,9 +99,9 @@ func (t *tape) checkRims(f *faults, surveys ...*measured) {
 		}
 		switch {
 		case used && !place.given():
-			f.add(units.Missing, "/tape/"+name, "", "where on the tape the readings were taken on this rim")
+			f.Add(units.Missing, "/tape/"+name, "", "where on the tape the readings were taken on this rim")
 		case !used && place.given():
-			f.add(units.Conflict, "/tape/"+name, place.text, "no value: these readings were not taken on this rim")
+			f.Add(units.Conflict, "/tape/"+name, place.text, "no value: these readings were not taken on this rim")
 		}
 	}
 	check("stationary_rim", t.StationaryRim)

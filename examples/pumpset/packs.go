@@ -3,6 +3,7 @@ package main
 import (
 	"strings"
 
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/shims"
 	"example.org/collinear/units"
 )
@@ -16,10 +17,10 @@ type packs struct {
 
 // packs joins what every single foot needs for the alignment and for soft foot,
 // and lays it from the stock.
-func (r *record) packs(f *faults, limits *judge) *packs {
+func (r *record) packs(f *strict.Faults, limits *judge) *packs {
 	j := &r.Job
 	if j.Shims != nil && j.SingleFeet == nil {
-		f.add(units.Missing, "/single_feet", "", "the single feet under which the shims go")
+		f.Add(units.Missing, "/single_feet", "", "the single feet under which the shims go")
 	}
 	if j.SingleFeet == nil {
 		return nil
@@ -30,7 +31,7 @@ func (r *record) packs(f *faults, limits *judge) *packs {
 	}
 	box, rule := j.Shims.shims()
 	choice, err := shims.Choose(box, rule, p.Orders...)
-	f.adopt(err, renamePacks)
+	f.Adopt(err, renamePacks)
 	if j.Shims == nil {
 		return &p // the packs under the feet are sound, and that is all
 	}
@@ -72,19 +73,19 @@ func (s *stock) shims() (shims.Stock, shims.Rule) {
 }
 
 // check refuses zeros that the library would take for its defaults.
-func (s *stock) check(f *faults) {
+func (s *stock) check(f *strict.Faults) {
 	if s == nil {
 		return
 	}
 	if len(s.Stock) == 0 {
-		f.add(units.Missing, "/shims/stock", "", "at least one piece")
+		f.Add(units.Missing, "/shims/stock", "", "at least one piece")
 	}
 	checkPieces(f, "/shims/stock", s.Stock)
 	if s.Error.given() {
 		positive(f, "/shims/error", s.Error, "an error")
 	}
 	if s.Pieces.given() && s.Pieces.Value == 0 {
-		f.add(units.OutOfRange, "/shims/pieces", s.Pieces.text, "at least one piece")
+		f.Add(units.OutOfRange, "/shims/pieces", s.Pieces.text, "at least one piece")
 	}
 }
 

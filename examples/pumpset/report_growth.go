@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/collinear/align"
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/units"
 )
 
@@ -95,7 +96,7 @@ func (s *support) legs() []leg { return slices.Concat(s.Pieces, s.Three, s.Nine)
 
 // material shows a coefficient with its source, once.
 func (p *report) material(shown []string, l leg) []string {
-	var none faults
+	var none strict.Faults
 	m := l.material(&none, "")
 	coefficient := l.Expansion.text
 	if coefficient == "" {

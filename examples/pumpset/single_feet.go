@@ -3,6 +3,7 @@ package main
 import (
 	"strings"
 
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/units"
 )
 
@@ -18,7 +19,7 @@ func (t *tape) named(name words) int {
 
 // check asks that the single feet belong to the stations of the tape, each of
 // which has some, and that each is one of its own.
-func (s *singleFeet) check(f *faults, t *tape) {
+func (s *singleFeet) check(f *strict.Faults, t *tape) {
 	if s == nil {
 		return
 	}
@@ -28,10 +29,10 @@ func (s *singleFeet) check(f *faults, t *tape) {
 	}
 	for i := range s.Feet {
 		s.checkFoot(f, t, i)
-		checkPieces(f, step("/single_feet/feet", i)+"/pack", s.Feet[i].Pack)
+		checkPieces(f, strict.Step("/single_feet/feet", i)+"/pack", s.Feet[i].Pack)
 	}
 	if bare := s.bare(t); len(bare) > 0 {
-		f.add(units.Missing, "/single_feet/feet", "", "the single feet of every station, also of "+strings.Join(bare, ", "))
+		f.Add(units.Missing, "/single_feet/feet", "", "the single feet of every station, also of "+strings.Join(bare, ", "))
 	}
 }
 
@@ -56,35 +57,35 @@ func (s *singleFeet) under(station words) bool {
 	return false
 }
 
-func (s *singleFeet) checkFoot(f *faults, t *tape, i int) {
-	foot, path := &s.Feet[i], step("/single_feet/feet", i)
+func (s *singleFeet) checkFoot(f *strict.Faults, t *tape, i int) {
+	foot, path := &s.Feet[i], strict.Step("/single_feet/feet", i)
 	if t.named(foot.Station) < 0 {
-		f.add(units.Unknown, path+"/station", string(foot.Station), "the name of feet on the tape")
+		f.Add(units.Unknown, path+"/station", string(foot.Station), "the name of feet on the tape")
 	}
 	notNegative(f, path+"/across", foot.Across, "a distance from below the shaft, whose side is told apart from it")
 	if foot.Lift.given() && foot.Gaps != nil {
-		f.add(units.Conflict, path+"/lift", foot.Lift.text, "a lift or gaps, not both")
+		f.Add(units.Conflict, path+"/lift", foot.Lift.text, "a lift or gaps, not both")
 	}
 	for _, before := range s.Feet[:i] {
 		switch {
 		case before.Name == foot.Name:
-			f.add(units.Duplicate, path+"/name", string(foot.Name), "a name of its own")
+			f.Add(units.Duplicate, path+"/name", string(foot.Name), "a name of its own")
 			return
 		case before.Station == foot.Station && before.Side == foot.Side && before.Across.Value == foot.Across.Value:
-			f.add(units.Duplicate, path, string(foot.Name), "a place of its own, not that of "+string(before.Name))
+			f.Add(units.Duplicate, path, string(foot.Name), "a place of its own, not that of "+string(before.Name))
 			return
 		}
 	}
 }
 
 // checkPieces refuses thicknesses of zero, which the library takes for none.
-func checkPieces(f *faults, path string, list []piece) {
+func checkPieces(f *strict.Faults, path string, list []piece) {
 	for i, p := range list {
 		if p.Marked.given() {
-			positive(f, step(path, i)+"/marked", p.Marked, "a thickness")
+			positive(f, strict.Step(path, i)+"/marked", p.Marked, "a thickness")
 		}
 		if p.Measured.given() {
-			positive(f, step(path, i)+"/measured", p.Measured, "a thickness")
+			positive(f, strict.Step(path, i)+"/measured", p.Measured, "a thickness")
 		}
 	}
 }

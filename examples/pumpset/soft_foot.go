@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/collinear/align"
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/softfoot"
 	"example.org/collinear/units"
 )
@@ -22,7 +23,7 @@ func (s *singleFoot) felt() bool { return s.Lift.given() || s.Gaps != nil }
 
 // softFoot judges what the feet did, as found or as left; nothing where that was
 // not looked at. A foot that was left out while others were looked at is a fault.
-func (r *record) softFoot(f *faults, left bool) *softfoot.Finding {
+func (r *record) softFoot(f *strict.Faults, left bool) *softfoot.Finding {
 	if !r.Job.SingleFeet.surveyed(f, left) {
 		if !left {
 			r.Job.SingleFeet.checkWay(f, 0)
@@ -30,7 +31,7 @@ func (r *record) softFoot(f *faults, left bool) *softfoot.Finding {
 		return nil
 	}
 	finding, err := r.survey(left).Judge(softfoot.Limits{Act: r.Job.SingleFeet.Limit.Value})
-	f.adopt(err, r.renameSurvey(left))
+	f.Adopt(err, r.renameSurvey(left))
 	if err == nil && !left {
 		r.Job.SingleFeet.checkWay(f, len(finding.Advice))
 	}
@@ -38,7 +39,7 @@ func (r *record) softFoot(f *faults, left bool) *softfoot.Finding {
 }
 
 // surveyed tells whether any foot was looked at, and asks for the others then.
-func (s *singleFeet) surveyed(f *faults, left bool) bool {
+func (s *singleFeet) surveyed(f *strict.Faults, left bool) bool {
 	if s == nil {
 		return false
 	}
@@ -56,7 +57,7 @@ func (s *singleFeet) surveyed(f *faults, left bool) bool {
 		return false
 	}
 	for _, i := range without {
-		f.add(units.Missing, step("/single_feet/feet", i)+field, "", `what this foot did, as of the others ("0 mm" if it did not lift)`)
+		f.Add(units.Missing, strict.Step("/single_feet/feet", i)+field, "", `what this foot did, as of the others ("0 mm" if it did not lift)`)
 	}
 	return true
 }
@@ -95,7 +96,7 @@ func (r *record) renameSurvey(left bool) func(string) string {
 			return "/single_feet/limit"
 		}
 		for i := range r.Job.SingleFeet.Feet {
-			if rest, mine := strings.CutPrefix(of+"/", step("/feet", i)+"/"); mine {
+			if rest, mine := strings.CutPrefix(of+"/", strict.Step("/feet", i)+"/"); mine {
 				return r.renameSingle(i, strings.TrimSuffix(rest, "/"), left)
 			}
 		}
@@ -106,7 +107,7 @@ func (r *record) renameSurvey(left bool) func(string) string {
 // renameSingle does so for one foot, whose place along the shaft is told by the
 // tape.
 func (r *record) renameSingle(i int, field string, left bool) string {
-	foot, here := &r.Job.SingleFeet.Feet[i], step("/single_feet/feet", i)
+	foot, here := &r.Job.SingleFeet.Feet[i], strict.Step("/single_feet/feet", i)
 	switch {
 	case field == "", field == "x":
 		return r.Job.Tape.blame(foot.Station, here, field == "x")
@@ -131,17 +132,17 @@ func (t *tape) blame(station words, foot string, place bool) string {
 	}
 	for i := range t.Feet {
 		if i != k && t.Feet[i].At.Value == t.Feet[k].At.Value {
-			return step("/tape/feet", max(i, k)) + "/at"
+			return strict.Step("/tape/feet", max(i, k)) + "/at"
 		}
 	}
 	if place {
-		return step("/tape/feet", k) + "/at"
+		return strict.Step("/tape/feet", k) + "/at"
 	}
 	return foot
 }
 
 // checkWay asks that the way which the job chooses is one of so many.
-func (s *singleFeet) checkWay(f *faults, ways int) {
+func (s *singleFeet) checkWay(f *strict.Faults, ways int) {
 	if s == nil || !s.Way.given() || 0 <= s.chosen() && s.chosen() < ways {
 		return
 	}
@@ -149,7 +150,7 @@ func (s *singleFeet) checkWay(f *faults, ways int) {
 	if ways == 0 {
 		want = "no way: no shims are advised against soft foot"
 	}
-	f.add(units.OutOfRange, "/single_feet/way", s.Way.text, want)
+	f.Add(units.OutOfRange, "/single_feet/way", s.Way.text, want)
 }
 
 // chosen is the index of the way that the job chooses.

@@ -5,6 +5,7 @@ import (
 
 	"example.org/collinear/align"
 	"example.org/collinear/align/dial"
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/softfoot"
 	"example.org/collinear/tolerance"
 	"example.org/collinear/units"
@@ -55,7 +56,7 @@ type flex struct {
 
 // solve answers a job, or refuses it with every fault of what it says.
 func solve(j job) (record, error) {
-	var f faults
+	var f strict.Faults
 	j.Tape.check(&f)
 	r := record{Format: recordFormat, Job: j, Stations: j.Tape.stations()}
 	r.prepare(&f)
@@ -73,16 +74,16 @@ func solve(j job) (record, error) {
 		r.Left = &s
 	}
 	r.Packs = r.packs(&f, limits)
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return record{}, err
 	}
 	r.Expected = r.expected(&f, found)
-	return r, f.err()
+	return r, f.Err()
 }
 
 // prepare answers what comes before the alignment: the checks, soft foot, and
 // where the shaft is wanted.
-func (r *record) prepare(f *faults) {
+func (r *record) prepare(f *strict.Faults) {
 	j := &r.Job
 	r.Checks = j.checked(f)
 	j.SingleFeet.check(f, &j.Tape)
@@ -96,7 +97,7 @@ func (r *record) prepare(f *faults) {
 	}
 }
 
-func (r *record) limits(f *faults) *judge {
+func (r *record) limits(f *strict.Faults) *judge {
 	limits := r.Job.judge(f)
 	if limits != nil {
 		r.Limits = &limits.Limits
@@ -104,16 +105,16 @@ func (r *record) limits(f *faults) *judge {
 	return limits
 }
 
-func (r *record) target(f *faults) align.Centreline {
+func (r *record) target(f *strict.Faults) align.Centreline {
 	t := r.Job.Target
 	if t != nil {
 		notNegative(f, "/target/at", t.At, "a reading off the tape")
 		if t.Opening.given() && !t.OpenAt.given() {
-			f.add(units.Missing, "/target/open_at", "", "where the gap is to be open")
+			f.Add(units.Missing, "/target/open_at", "", "where the gap is to be open")
 		}
 	}
 	c, err := r.Job.dialTarget().Centreline()
-	f.adopt(err, r.renameTarget)
+	f.Adopt(err, r.renameTarget)
 	return c
 }
 
@@ -132,7 +133,7 @@ func (r *record) renameTarget(path string) string {
 // state solves one survey. Where it cannot it notes why; feet and coupling are
 // looked at all the same, also where there is no survey. The moves allow for a
 // shift that comes on top of them.
-func (r *record) state(f *faults, m *measured, limits *judge, shift align.Centreline) state {
+func (r *record) state(f *strict.Faults, m *measured, limits *judge, shift align.Centreline) state {
 	var out state
 	path := "/found"
 	if m != nil {
@@ -148,9 +149,9 @@ func (r *record) state(f *faults, m *measured, limits *judge, shift align.Centre
 }
 
 // solve answers the method, with warnings that tell their place in the job.
-func (m *measured) solve(f *faults) dial.Result {
+func (m *measured) solve(f *strict.Faults) dial.Result {
 	result, err := m.Solve()
-	f.adopt(err, m.rename)
+	f.Adopt(err, m.rename)
 	for i := range result.Warnings {
 		w := &result.Warnings[i]
 		w.Path = m.rename(w.Path)
@@ -159,13 +160,13 @@ func (m *measured) solve(f *faults) dial.Result {
 }
 
 // move finds the moves for what was measured at path.
-func (r *record) move(f *faults, path string, s *state, shift align.Centreline) {
+func (r *record) move(f *strict.Faults, path string, s *state, shift align.Centreline) {
 	if _, err := s.Result.Corrections(r.Stations.Feet...); err == nil {
 		path = r.blame() // if the moves are too large now, it is to blame
 	}
 	var err error
 	s.Moves, err = s.Off.Plus(align.Exact(shift)).Corrections(r.Stations.Feet...)
-	f.adopt(err, r.renameFoot(path))
+	f.Adopt(err, r.renameFoot(path))
 }
 
 // blame is what the job tells a target by.
@@ -181,7 +182,7 @@ func (r *record) blame() string {
 
 // couple tells what the coupling has to take of a misalignment that was measured
 // at path.
-func (r *record) couple(f *faults, path string, s *state) {
+func (r *record) couple(f *strict.Faults, path string, s *state) {
 	k := r.Job.coupling()
 	rename := func(of string) string {
 		if strings.HasPrefix(of, "/centreline") {
@@ -190,11 +191,11 @@ func (r *record) couple(f *faults, path string, s *state) {
 		return "/coupling" + of
 	}
 	wider, at, err := k.Gap(s.Result.Value)
-	f.adopt(err, rename)
+	f.Adopt(err, rename)
 	s.Gap = opening{wider, at.Round(units.Minute)}
 	if r.Job.Coupling.Span.given() {
 		stationary, movable, err := k.FlexTilts(s.Result.Value)
-		f.adopt(err, rename)
+		f.Adopt(err, rename)
 		s.Flex = &flex{stationary, movable}
 	}
 }
@@ -205,9 +206,9 @@ func (r *record) renameFoot(path string) func(string) string {
 	return func(of string) string {
 		for i, foot := range r.Job.Tape.Feet {
 			switch of {
-			case step("/feet", i) + "/x":
-				return step("/tape/feet", i) + "/at"
-			case step("/feet", i) + "/u":
+			case strict.Step("/feet", i) + "/x":
+				return strict.Step("/tape/feet", i) + "/at"
+			case strict.Step("/feet", i) + "/u":
 				if !foot.U.given() {
 					return "/tape/u"
 				}
@@ -222,7 +223,7 @@ func (r *record) renameFoot(path string) func(string) string {
 
 // expected predicts the readings on the target, at the positions of the sweeps
 // as they were found, the return to the start among them.
-func (r *record) expected(f *faults, m *measured) [2][]align.Reading {
+func (r *record) expected(f *strict.Faults, m *measured) [2][]align.Reading {
 	var out [2][]align.Reading
 	for i, set := range m.Sets() {
 		at := make([]units.Clock, len(m.parts[i].readings))
@@ -231,18 +232,18 @@ func (r *record) expected(f *faults, m *measured) [2][]align.Reading {
 		}
 		var err error
 		out[i], err = set.Predict(r.Target, at...)
-		f.adopt(err, func(path string) string { return m.rename("/" + m.parts[i].field + path) })
+		f.Adopt(err, func(path string) string { return m.rename("/" + m.parts[i].field + path) })
 	}
 	return out
 }
 
 // checkMethods asks that what was left was measured as what was found was, so
 // that the two can be laid side by side.
-func checkMethods(f *faults, found, left *measured) {
+func checkMethods(f *strict.Faults, found, left *measured) {
 	if found == nil || left == nil {
 		return
 	}
 	if name := strings.TrimPrefix(found.path, "/found/"); left.path != "/left/"+name {
-		f.add(units.Conflict, left.path, "", "the method of what was found, "+name)
+		f.Add(units.Conflict, left.path, "", "the method of what was found, "+name)
 	}
 }

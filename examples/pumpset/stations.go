@@ -4,6 +4,7 @@ import (
 	"cmp"
 
 	"example.org/collinear/align"
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/units"
 )
 
@@ -44,48 +45,48 @@ func (t *tape) stations() stations {
 // check asks that the places stand in their order along the tape. It catches a
 // tape that was read from the wrong end, and planes that were taken for one
 // another.
-func (t *tape) check(f *faults) {
+func (t *tape) check(f *strict.Faults) {
 	notNegative(f, "/tape/centre", t.Centre, "a reading off the tape")
 	notNegative(f, "/tape/u", t.U, "a standard uncertainty")
 	centre, rim := t.Centre.Value, t.StationaryRim
 	if notNegative(f, "/tape/stationary_rim", rim, "a reading off the tape") && rim.given() && rim.Value > centre {
-		f.add(units.OutOfRange, "/tape/stationary_rim", t.StationaryRim.text, "a place on the stationary side, not beyond the centre at "+t.Centre.text)
+		f.Add(units.OutOfRange, "/tape/stationary_rim", t.StationaryRim.text, "a place on the stationary side, not beyond the centre at "+t.Centre.text)
 	}
 	rim = t.MovableRim
 	if notNegative(f, "/tape/movable_rim", rim, "a reading off the tape") && rim.given() && rim.Value < centre {
-		f.add(units.OutOfRange, "/tape/movable_rim", t.MovableRim.text, "a place on the movable side, not before the centre at "+t.Centre.text)
+		f.Add(units.OutOfRange, "/tape/movable_rim", t.MovableRim.text, "a place on the movable side, not before the centre at "+t.Centre.text)
 	}
 	if len(t.Feet) < 2 {
-		f.add(units.Missing, "/tape/feet", "", "the feet of at least two stations")
+		f.Add(units.Missing, "/tape/feet", "", "the feet of at least two stations")
 	}
 	for i, foot := range t.Feet {
 		t.checkFoot(f, i, foot)
 	}
 }
 
-func (t *tape) checkFoot(f *faults, i int, foot foot) {
-	path := step("/tape/feet", i)
+func (t *tape) checkFoot(f *strict.Faults, i int, foot foot) {
+	path := strict.Step("/tape/feet", i)
 	if foot.At.Value <= t.Centre.Value {
-		f.add(units.OutOfRange, path+"/at", foot.At.text, "a place on the movable side, beyond the centre at "+t.Centre.text)
+		f.Add(units.OutOfRange, path+"/at", foot.At.text, "a place on the movable side, beyond the centre at "+t.Centre.text)
 	}
 	for _, before := range t.Feet[:i] {
 		if before.At.Value == foot.At.Value {
-			f.add(units.Duplicate, path+"/at", foot.At.text, "a place other than that of the feet "+string(before.Name))
+			f.Add(units.Duplicate, path+"/at", foot.At.text, "a place other than that of the feet "+string(before.Name))
 		}
 	}
 	notNegative(f, path+"/u", foot.U, "a standard uncertainty")
 }
 
-func notNegative(f *faults, path string, l length, what string) bool {
+func notNegative(f *strict.Faults, path string, l length, what string) bool {
 	if l.Value < 0 {
-		f.add(units.OutOfRange, path, l.text, what+", not below zero")
+		f.Add(units.OutOfRange, path, l.text, what+", not below zero")
 	}
 	return l.Value >= 0
 }
 
 // positive asks for a length above zero.
-func positive(f *faults, path string, l length, what string) {
+func positive(f *strict.Faults, path string, l length, what string) {
 	if l.Value <= 0 {
-		f.add(units.OutOfRange, path, l.text, what+" above zero")
+		f.Add(units.OutOfRange, path, l.text, what+" above zero")
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/units"
 )
 
@@ -26,7 +27,7 @@ func (w *words) UnmarshalText(text []byte) error {
 	}
 	for _, r := range s {
 		if !unicode.IsGraphic(r) {
-			return &units.Fault{Code: units.Malformed, Value: short(strconv.Quote(s)), Want: "one line of characters that can be printed"}
+			return &units.Fault{Code: units.Malformed, Value: strict.Short(strconv.Quote(s)), Want: "one line of characters that can be printed"}
 		}
 	}
 	*w = words(s)
@@ -87,7 +88,7 @@ func (n *number) UnmarshalText(text []byte) error {
 		if s == "" {
 			code = units.Missing
 		}
-		return &units.Fault{Code: code, Value: short(strconv.Quote(s)), Want: "a whole number in digits, not below zero, such as \"4\""}
+		return &units.Fault{Code: code, Value: strict.Short(strconv.Quote(s)), Want: "a whole number in digits, not below zero, such as \"4\""}
 	}
 	value, err := strconv.Atoi(s)
 	*n = number(value)

@@ -11,9 +11,9 @@ import (
 )
 
 // graph lists every package of the house, and for each the packages of this
-// module that its code may import; "*" stands for all but internal ones. Tests
-// may import any, internal/rigid among them: an oracle is worth nothing once
-// the code it judges leans on it, so no code has it on its list.
+// module that its code may import; "*" stands for all but internal ones and
+// examples. Tests may import any, internal/rigid among them: an oracle is worth
+// nothing once the code it judges leans on it, so no code has it on its list.
 var graph = map[string]string{
 	"units":           "",
 	"shims":           base,
@@ -32,8 +32,8 @@ var graph = map[string]string{
 	"internal/lsq":    "units",
 	"internal/rigid":  "", // shares no line with what it judges
 	"internal/house":  "",
-	"internal/fuzzed": "",  // for tests
-	"examples/...":    "*", // what a reader can write, who sees nothing internal
+	"internal/fuzzed": "",                                                    // for tests
+	"examples/...":    "* examples/internal/strict examples/conform/adapter", // what a reader can write, who sees nothing internal
 }
 
 // base is what the library packages above units stand on.
@@ -120,7 +120,7 @@ func ownFault(s source, own string) string {
 	if slices.Contains(list, own) {
 		return ""
 	}
-	if slices.Contains(list, "*") && !strings.HasPrefix(own, "internal/") {
+	if slices.Contains(list, "*") && !strings.HasPrefix(own, "internal/") && !strings.HasPrefix(own, "examples/") {
 		return ""
 	}
 	return "against the one way that imports run"
@@ -163,6 +163,8 @@ func TestImportFaultsAreSeen(t *testing.T) {
 		{"hand method that knows growth", map[string]string{"align/dial/a.go": imports("dial", module+"/thermal")}, "one way"},
 		{"shims that know geometry", map[string]string{"shims/a.go": imports("shims", module+"/align")}, "one way"},
 		{"library leaning on an example", map[string]string{"align/a.go": imports("align", module+"/examples/pumpset")}, "one way"},
+		{"library that reads as examples do", map[string]string{"align/sheet/a.go": imports("sheet", module+"/examples/internal/strict")}, "one way"},
+		{"example leaning on an example", map[string]string{"examples/x/a.go": imports("main", module+"/examples/pumpset")}, "one way"},
 		{"code leaning on its oracle", map[string]string{"align/a.go": imports("align", module+"/internal/rigid")}, "one way"},
 		{"oracle leaning on the code", map[string]string{"internal/rigid/a.go": imports("rigid", module+"/units")}, "one way"},
 		{"example with a look inside", map[string]string{"examples/x/a.go": imports("main", module+"/internal/lsq")}, "one way"},
@@ -182,6 +184,7 @@ func TestImportFaultsAreSeen(t *testing.T) {
 		{"train on limits", map[string]string{"align/train/a.go": imports("train", module+"/tolerance")}, ""},
 		{"sheet on everything", map[string]string{"align/sheet/a.go": imports("sheet", module+"/align/train")}, ""},
 		{"oracle in a test", map[string]string{"align/a_test.go": imports("align_test", module+"/internal/rigid")}, ""},
+		{"what examples share", map[string]string{"examples/x/a.go": imports("main", module+"/examples/internal/strict")}, ""},
 		{"decoder in an example", map[string]string{"examples/x/a.go": imports("main", "github.com/go-json-experiment/json/jsontext")}, ""},
 		{"what the go command skips", map[string]string{"testdata/a.go": imports("x", "time"), "_old/a.go": imports("x", "time")}, ""},
 	})

@@ -1,30 +1,29 @@
-package main
+package strict
 
 import (
 	"bytes"
 	"errors"
 	"fmt"
 	"io"
-	"strings"
 
 	"example.org/collinear/units"
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// The bounds of a job, checked before anything is made of it.
-const (
-	maxSize  = 1 << 20 // bytes
-	maxDepth = 16      // objects and lists inside one another; a job has eight
-)
+// Bounds are those of a document, checked before anything is made of it.
+type Bounds struct {
+	Size  int // bytes
+	Depth int // objects and lists inside one another
+}
 
 // scan asks that data is one JSON document within the bounds. Whatever is wrong
 // here is one fault, since nothing behind it can be read.
-func scan(data []byte) error {
-	if len(data) > maxSize {
-		return &units.Fault{Code: units.OutOfRange, Want: fmt.Sprintf("a job of at most %d bytes", maxSize)}
+func scan(data []byte, b Bounds, what string) error {
+	if len(data) > b.Size {
+		return &units.Fault{Code: units.OutOfRange, Want: fmt.Sprintf("%s of at most %d bytes", what, b.Size)}
 	}
 	dec := jsontext.NewDecoder(bytes.NewReader(data), jsontext.AllowDuplicateNames(true)) // those come with all the others
-	if err := scanValue(dec); err != nil {
+	if err := scanValue(dec, b.Depth); err != nil {
 		return broken(dec, data, err)
 	}
 	_, err := dec.ReadToken()
@@ -38,7 +37,7 @@ func scan(data []byte) error {
 }
 
 // scanValue reads one value of any kind.
-func scanValue(dec *jsontext.Decoder) error {
+func scanValue(dec *jsontext.Decoder, deepest int) error {
 	for {
 		if _, err := dec.ReadToken(); err != nil {
 			return err
@@ -46,10 +45,10 @@ func scanValue(dec *jsontext.Decoder) error {
 		switch depth := dec.StackDepth(); {
 		case depth == 0:
 			return nil
-		case depth > maxDepth:
+		case depth > deepest:
 			return &units.Fault{
 				Code: units.OutOfRange, Path: string(dec.StackPointer()),
-				Want: fmt.Sprintf("at most %d objects and lists inside one another", maxDepth),
+				Want: fmt.Sprintf("at most %d objects and lists inside one another", deepest),
 			}
 		}
 	}
@@ -69,18 +68,7 @@ func broken(dec *jsontext.Decoder, data []byte, err error) error {
 		err, offset = errors.New("the end of the file"), int64(len(data))
 	}
 	return &units.Fault{
-		Code: units.Malformed, Path: path, Value: short(err.Error()),
+		Code: units.Malformed, Path: path, Value: Short(err.Error()),
 		Want: fmt.Sprintf("a JSON document, which breaks off at byte %d", offset),
 	}
-}
-
-// short cuts what was found to a length that fits on a line, and keeps it on
-// one.
-func short(found string) string {
-	const most = 60
-	found = strings.ToValidUTF8(strings.Join(strings.Fields(found), " "), "?")
-	if runes := []rune(found); len(runes) > most {
-		return string(runes[:most]) + "..."
-	}
-	return found
 }
