@@ -1,0 +1,41 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"strings"
+)
+
+// readKnown reads the list of known failures: on each line what is known to
+// fail, and the reason. Empty lines and those that begin with # are passed over.
+func readKnown(file string, s *suite) (map[string]string, error) {
+	if file == "" {
+		return nil, nil
+	}
+	text, err := os.ReadFile(file)
+	if err != nil {
+		return nil, err
+	}
+	return parseKnown(file, string(text), s)
+}
+
+func parseKnown(file, text string, s *suite) (map[string]string, error) {
+	known := map[string]string{}
+	for i, line := range strings.Split(text, "\n") {
+		line = strings.TrimSpace(line)
+		if line == "" || strings.HasPrefix(line, "#") {
+			continue
+		}
+		id, reason, _ := strings.Cut(line, " ")
+		switch {
+		case strings.TrimSpace(reason) == "":
+			return nil, fmt.Errorf("%s, line %d: %s stands there without a reason", file, i+1, id)
+		case known[id] != "":
+			return nil, fmt.Errorf("%s, line %d: %s stands there twice", file, i+1, id)
+		case !s.has(id):
+			return nil, fmt.Errorf("%s, line %d: the suite has no %s", file, i+1, id)
+		}
+		known[id] = strings.TrimSpace(reason)
+	}
+	return known, nil
+}

@@ -1,0 +1,77 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os/exec"
+	"strings"
+	"time"
+)
+
+// process starts a command as the program.
+func process(command []string) launch {
+	return func() (io.WriteCloser, io.Reader, func() string, error) {
+		c := exec.Command(command[0], command[1:]...)
+		c.WaitDelay = time.Second // for what it may have started itself and left with our pipes
+		var notes tail
+		c.Stderr = &notes
+		in, err := c.StdinPipe()
+		if err != nil {
+			return nil, nil, nil, err
+		}
+		out, err := c.StdoutPipe()
+		if err != nil {
+			return nil, nil, nil, err
+		}
+		if err := c.Start(); err != nil {
+			return nil, nil, nil, err
+		}
+		return in, out, func() string { return ended(c, &notes) }, nil
+	}
+}
+
+// grace is how long a program may take to end after its input has ended.
+const grace = 2 * time.Second
+
+// ended waits for the end of a program, kills one that stays, and says how it went.
+func ended(c *exec.Cmd, notes *tail) string {
+	late := time.AfterFunc(grace, func() { c.Process.Kill() })
+	defer late.Stop()
+	c.Wait()
+	words := c.ProcessState.String()
+	if text := strings.TrimSpace(notes.String()); text != "" {
+		words += fmt.Sprintf("; its last notes: %q", text)
+	}
+	return words
+}
+
+// tail keeps the end of what is written to it.
+type tail struct{ bytes.Buffer }
+
+const mostNotes = 2000
+
+func (t *tail) Write(p []byte) (int, error) {
+	t.Buffer.Write(p)
+	t.Next(max(0, t.Len()-mostNotes))
+	return len(p), nil
+}
+
+// inside runs an adapter in this process, over pipes.
+func inside(adapter func(io.Reader, io.Writer) error) launch {
+	return func() (io.WriteCloser, io.Reader, func() string, error) {
+		requests, in := io.Pipe()
+		out, answers := io.Pipe()
+		done := make(chan error, 1)
+		go func() {
+			err := adapter(requests, answers)
+			answers.CloseWithError(err)
+			requests.CloseWithError(io.ErrClosedPipe)
+			done <- err
+		}()
+		return in, out, func() string {
+			out.Close() // a writer that waits for a reader waits no longer
+			return fmt.Sprint("ended with error ", <-done)
+		}, nil
+	}
+}

@@ -1,0 +1,222 @@
+package main
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"runtime"
+	"strings"
+	"testing"
+	"testing/synctest"
+	"time"
+
+	"example.org/collinear/examples/conform/adapter"
+)
+
+// behaviours are programs that do not answer as they should, by what the report
+// has to call it. Each answers line n of its input.
+var behaviours = map[string]struct {
+	kind string
+	do   func(n int, out io.Writer) error
+}{
+	"silent":             {timeout, func(int, io.Writer) error { return nil }},
+	"ends at once":       {crash, func(int, io.Writer) error { return io.EOF }},
+	"talks":              {garbage, say("hello, I am ready\n")},
+	"prints a list":      {garbage, say("[1,2]\n")},
+	"prints bad JSON":    {garbage, say(`{"seq":1,"result":{}` + "\n")},
+	"prints two objects": {garbage, say(`{"seq":1,"result":{}}{"seq":2,"result":{}}` + "\n")},
+	"prints nothing":     {garbage, say("\n")},
+	"stops in the line":  {partial, say(`{"seq":1,`)},
+	"dies in the line": {partial, func(_ int, out io.Writer) error {
+		fmt.Fprint(out, `{"seq":1,`)
+		return io.EOF
+	}},
+	"counts from 0":         {wrongSeq, func(n int, out io.Writer) error { return say(fmt.Sprintf(`{"seq":%d,"result":{}}`+"\n", n))(n, out) }},
+	"forgets seq":           {wrongSeq, say(`{"result":{}}` + "\n")},
+	"seq null":              {wrongSeq, say(`{"seq":null,"result":{}}` + "\n")},
+	"seq as text":           {wrongSeq, say(`{"seq":"1","result":{}}` + "\n")},
+	"floods":                {tooMuch, say(strings.Repeat("x", 2*mostLine))},
+	"floods JSON":           {tooMuch, say(`{"seq":1,"result":"` + strings.Repeat("x", 2*mostLine) + `"}` + "\n")},
+	"answers both":          {badAnswer, say(`{"seq":1,"result":{},"error":{"code":"missing","path":""}}` + "\n")},
+	"answers neither":       {badAnswer, say(`{"seq":1}` + "\n")},
+	"skips without words":   {badAnswer, say(`{"seq":1,"skipped":""}` + "\n")},
+	"error that is no code": {badAnswer, say(`{"seq":1,"error":"missing"}` + "\n")},
+}
+
+func say(text string) func(int, io.Writer) error {
+	return func(_ int, out io.Writer) error {
+		_, err := io.WriteString(out, text)
+		return err
+	}
+}
+
+// behave runs a behaviour as a program.
+func behave(do func(n int, out io.Writer) error) func(io.Reader, io.Writer) error {
+	return func(in io.Reader, out io.Writer) error {
+		lines := bufio.NewScanner(in)
+		for n := 0; lines.Scan(); n++ {
+			if do(n, out) != nil {
+				return nil
+			}
+		}
+		return lines.Err()
+	}
+}
+
+// TestTroubleIsCalledWhatItIs tests each behaviour in a bubble of its own time,
+// so that waiting costs none.
+func TestTroubleIsCalledWhatItIs(t *testing.T) {
+	for name, b := range behaviours {
+		t.Run(name, func(t *testing.T) {
+			synctest.Test(t, func(t *testing.T) {
+				p := newProgram(inside(behave(b.do)), time.Minute)
+				_, trouble := p.ask("describe", nil)
+				if trouble == nil || trouble.Kind != b.kind {
+					t.Errorf("got %v, want %s", trouble, b.kind)
+				}
+				p.stop()
+			})
+		})
+	}
+}
+
+// TestLineThatNobodyAskedFor tests that a second answer is not taken for that to
+// the next request.
+func TestLineThatNobodyAskedFor(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		twice := func(n int, out io.Writer) error {
+			return say(strings.Repeat(fmt.Sprintf(`{"seq":%d,"result":{}}`+"\n", n+1), 2))(n, out)
+		}
+		p := newProgram(inside(behave(twice)), time.Minute)
+		defer p.stop()
+		if _, trouble := p.ask("describe", nil); trouble != nil {
+			t.Fatal(trouble)
+		}
+		synctest.Wait() // until the second line has come
+		if _, trouble := p.ask("describe", nil); trouble == nil || trouble.Kind != tooMuch {
+			t.Errorf("got %v, want %s", trouble, tooMuch)
+		}
+	})
+}
+
+// TestTroubleEnds tests that a program that is always in trouble is not asked
+// for ever, and that one that is in trouble now and then is asked on.
+func TestTroubleEnds(t *testing.T) {
+	starts := 0
+	p := newProgram(func() (io.WriteCloser, io.Reader, func() string, error) {
+		starts++
+		return nil, nil, nil, io.ErrUnexpectedEOF
+	}, time.Minute)
+	for range 3 * mostTroubles {
+		p.ask("describe", nil)
+	}
+	if _, trouble := p.ask("describe", nil); trouble.Kind != gaveUp || starts != mostTroubles {
+		t.Errorf("got %v after %d starts, want %s after %d", trouble, starts, gaveUp, mostTroubles)
+	}
+	everyOther := 0
+	p = newProgram(inside(func(in io.Reader, out io.Writer) error {
+		if everyOther++; everyOther%2 == 0 {
+			return nil // ends at once
+		}
+		return adapter.Serve(io.LimitReader(in, 60), out)
+	}), time.Minute)
+	defer p.stop()
+	good := 0
+	for range 5 * mostTroubles {
+		if _, trouble := p.ask("describe", nil); trouble == nil {
+			good++
+		}
+	}
+	if good < mostTroubles {
+		t.Errorf("only %d answers", good)
+	}
+}
+
+// TestMain lets this test be the program that is tested: see TestProcess.
+func TestMain(m *testing.M) {
+	if name, there := os.LookupEnv("CONFORM_BEHAVIOUR"); there {
+		os.Exit(beProgram(name))
+	}
+	os.Exit(m.Run())
+}
+
+func beProgram(name string) int {
+	if b, there := behaviours[name]; there {
+		behave(b.do)(os.Stdin, os.Stdout)
+		return 0
+	}
+	switch name {
+	case "panics":
+		behave(func(int, io.Writer) error { panic("on purpose") })(os.Stdin, os.Stdout)
+	case "stays":
+		adapter.Serve(os.Stdin, os.Stdout)
+		select {}
+	case "sound":
+		adapter.Serve(os.Stdin, os.Stdout)
+	}
+	return 0
+}
+
+// TestProcess tests the same of a program that runs as a process.
+func TestProcess(t *testing.T) {
+	if runtime.GOOS == "js" {
+		t.Skip("no processes here")
+	}
+	self, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows := []struct{ behaviour, kind, says string }{
+		{"silent", timeout, ""},
+		{"talks", garbage, "ready"},
+		{"dies in the line", partial, ""},
+		{"floods", tooMuch, ""},
+		{"ends at once", crash, "exit status 0"},
+		{"panics", crash, "on purpose"},
+		{"sound", "", ""},
+		{"stays", "", ""},
+	}
+	for _, row := range rows {
+		t.Run(row.behaviour, func(t *testing.T) {
+			t.Setenv("CONFORM_BEHAVIOUR", row.behaviour)
+			patient := time.Minute
+			if row.kind == timeout {
+				patient = 100 * time.Millisecond
+			}
+			p := newProgram(process([]string{self}), patient)
+			_, trouble := p.ask("describe", nil)
+			switch {
+			case row.kind == "" && trouble != nil:
+				t.Error(trouble)
+			case row.kind != "" && (trouble == nil || trouble.Kind != row.kind || !strings.Contains(trouble.Detail, row.says)):
+				t.Errorf("got %v, want %s that says %q", trouble, row.kind, row.says)
+			}
+			p.stop()
+		})
+	}
+	if _, trouble := newProgram(process([]string{"./no-such-program"}), time.Minute).ask("describe", nil); trouble == nil || trouble.Kind != crash {
+		t.Errorf("a program that is not there: got %v", trouble)
+	}
+}
+
+// TestHandbookAdapter tests that the adapter in Python's standard library passes
+// what it does, and skips the rest with reasons.
+func TestHandbookAdapter(t *testing.T) {
+	python, err := exec.LookPath("python3")
+	if runtime.GOOS == "js" || err != nil {
+		t.Skip("no python3 here")
+	}
+	s, _ := ours(t)
+	r := s.hold(newProgram(process([]string{python, "handbook.py"}), time.Minute), nil)
+	if !r.good() || r.Counts.Vectors.Passed < 60 {
+		r.print(os.Stderr)
+		t.Error("the adapter fails, or does next to nothing")
+	}
+	for _, o := range r.Skips {
+		if o.Op == "rim_face" || o.Op == "reverse" {
+			t.Errorf("%s is skipped: %s", o.ID, o.Reason)
+		}
+	}
+}

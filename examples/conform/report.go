@@ -1,0 +1,189 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+)
+
+// report is what became of a run.
+type report struct {
+	Suite struct {
+		Version  string `json:"version"`
+		Manifest string `json:"manifest_sha256"`
+	} `json:"suite"`
+	Implementation implementation `json:"implementation"`
+	Counts         struct {
+		Vectors    tally `json:"vectors"`
+		Invariants tally `json:"invariants"`
+		Lines      tally `json:"lines"`
+	} `json:"counts"`
+	Mistakes []suspicion `json:"mistakes"` // that explain the failures, the best first
+	Failures []outcome   `json:"failures"`
+	Unproven []outcome   `json:"unproven"` // right refusals that count for nothing
+	Known    []outcome   `json:"known_failures"`
+	Stale    []outcome   `json:"known_failures_that_pass"`
+	Skips    []outcome   `json:"skips"`
+
+	asked []outcome // all that was answered, for the ranking
+}
+
+// tally counts outcomes.
+type tally struct {
+	Passed   int `json:"passed"`
+	Failed   int `json:"failed"`
+	Unproven int `json:"unproven"`
+	Skipped  int `json:"skipped"`
+	Known    int `json:"known_failures"`
+	Stale    int `json:"known_failures_that_pass"`
+}
+
+// implementation is what the program says of itself.
+type implementation struct {
+	Name    string   `json:"name"`
+	Version string   `json:"version"`
+	Command []string `json:"command"`
+	Note    string   `json:"note,omitempty"` // where it did not say
+}
+
+func (s *suite) newReport() report {
+	var r report
+	r.Suite.Version, r.Suite.Manifest = s.version, s.hash
+	r.Mistakes, r.Failures, r.Unproven = []suspicion{}, []outcome{}, []outcome{} // not null in the file
+	r.Known, r.Stale, r.Skips = []outcome{}, []outcome{}, []outcome{}
+	return r
+}
+
+func (i *implementation) describe(p *program) {
+	a, t := p.ask("describe", nil)
+	switch {
+	case t != nil:
+		i.Note = "does not describe itself: " + t.Kind + ", " + t.Detail
+	case a.Result == nil || json.Unmarshal(a.Result, i) != nil:
+		i.Note = "does not describe itself"
+	}
+}
+
+// take sorts outcomes into the report and counts them.
+func (r *report) take(outcomes []outcome, known map[string]string, count *tally) {
+	for _, o := range outcomes {
+		reason, isKnown := known[o.ID]
+		if !o.skipped() {
+			r.asked = append(r.asked, o)
+			if isKnown {
+				o.Reason = reason
+			}
+		}
+		switch {
+		case o.Kind == "" && isKnown && o.Reason == reason:
+			r.Stale = append(r.Stale, o)
+			count.Stale++
+		case o.skipped():
+			r.Skips = append(r.Skips, o)
+			count.Skipped++
+		case o.Kind == "":
+			count.Passed++
+		case o.Kind == unproven:
+			r.Unproven = append(r.Unproven, o)
+			count.Unproven++
+		case isKnown:
+			r.Known = append(r.Known, o)
+			count.Known++
+		default:
+			r.Failures = append(r.Failures, o)
+			count.Failed++
+		}
+	}
+}
+
+// good tells whether nothing failed that was not known to, and nothing passed
+// that was known to fail.
+func (r *report) good() bool { return len(r.Failures) == 0 && len(r.Stale) == 0 }
+
+func (r *report) save(file string) error {
+	text, err := json.MarshalIndent(r, "", "  ")
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(file, append(text, '\n'), 0o666)
+}
+
+// print writes the report for a person.
+func (r *report) print(out io.Writer) {
+	name := strings.TrimSpace(r.Implementation.Name + " " + r.Implementation.Version)
+	if name == "" {
+		name = "the program"
+	}
+	fmt.Fprintf(out, "%s against suite %s (manifest %.12s)\n", name, r.Suite.Version, r.Suite.Manifest)
+	if r.Implementation.Note != "" {
+		fmt.Fprintf(out, "it %s\n", r.Implementation.Note)
+	}
+	r.Counts.Vectors.print(out, "vectors")
+	r.Counts.Invariants.print(out, "invariants")
+	r.Counts.Lines.print(out, "bad lines")
+	r.printMistakes(out)
+	printEach(out, "failed", r.Failures)
+	printEach(out, "unproven: refused as wanted, but the sound twin was not answered right", r.Unproven)
+	printEach(out, "known to fail, but passed: take it off the list", r.Stale)
+	r.printSkips(out)
+}
+
+func (t tally) print(out io.Writer, name string) {
+	fmt.Fprintf(out, "%-10s %5d passed %5d failed %5d skipped", name, t.Passed, t.Failed, t.Skipped)
+	if t.Unproven > 0 {
+		fmt.Fprintf(out, " %5d unproven", t.Unproven)
+	}
+	if t.Known+t.Stale > 0 {
+		fmt.Fprintf(out, " %5d known to fail %5d known to fail, but passed", t.Known, t.Stale)
+	}
+	fmt.Fprintln(out)
+}
+
+// mostMistakes is how many mistakes are worth a person's look, unless more
+// explain the failures equally well.
+const mostMistakes = 3
+
+func (r *report) printMistakes(out io.Writer) {
+	if len(r.Mistakes) > 0 {
+		fmt.Fprintln(out, "\nmistakes that explain the failures, the likeliest first:")
+	}
+	for _, m := range r.Mistakes[:min(max(mostMistakes, len(r.first())), len(r.Mistakes))] {
+		fmt.Fprintf(out, "  %s (%d of the %d vectors that betray it failed, match %.2f)\n    %s;\n    %s\n",
+			m.Flag, m.Failed, m.Of, m.Match, m.Mistake, m.Effect)
+	}
+}
+
+func printEach(out io.Writer, title string, outcomes []outcome) {
+	if len(outcomes) > 0 {
+		fmt.Fprintf(out, "\n%s:\n", title)
+	}
+	for _, o := range outcomes {
+		fmt.Fprintf(out, "  %s: %s\n", o.ID, strings.TrimSpace(strings.Join([]string{o.Kind, o.Detail, o.Reason}, " ")))
+		for _, d := range o.At {
+			fmt.Fprintf(out, "    %s: got %s, want %s", d.At, d.Got, d.Want)
+			if d.Within != "" {
+				fmt.Fprintf(out, " within %s", d.Within)
+			}
+			fmt.Fprintln(out)
+		}
+	}
+}
+
+// printSkips counts the skips by their reason; the report as JSON has each.
+func (r *report) printSkips(out io.Writer) {
+	counts, order := map[string]int{}, []string{}
+	for _, o := range r.Skips {
+		if counts[o.Reason] == 0 {
+			order = append(order, o.Reason)
+		}
+		counts[o.Reason]++
+	}
+	if len(order) > 0 {
+		fmt.Fprintln(out, "\nskipped:")
+	}
+	for _, reason := range order {
+		fmt.Fprintf(out, "  %d: %s\n", counts[reason], reason)
+	}
+}

@@ -1,0 +1,316 @@
+package main
+
+import (
+	"math"
+	"regexp"
+	"strings"
+)
+
+// slips are the deliberate mistakes of the tests, each known by the flag of the
+// vectors that betray it.
+var slips = []slip{
+	{flag: "view_mirrored", spoil: func(_ string, in object) {
+		if in["view"] != nil {
+			in["view"] = "from_movable"
+		}
+	}},
+	{flag: "carrier_sign", spoil: otherCarrier},
+	{flag: "face_sign", spoil: func(_ string, in object) { each("", in, otherSide) }},
+	{flag: "bore_as_rim", spoil: func(_ string, in object) {
+		each("", in, func(_ string, o object) {
+			delete(o, "bore")
+			if o["kind"] == "bore" {
+				o["kind"] = "rim"
+			}
+		})
+	}},
+	{flag: "gap_as_dial", spoil: func(_ string, in object) {
+		each("", in, func(name string, o object) {
+			if name == "gap" {
+				values(o, -1)
+			}
+			if o["kind"] == "gap" {
+				o["kind"], o["carrier"] = "near_face", "stationary"
+			}
+		})
+	}},
+	{flag: "gain_ignored", spoil: func(_ string, in object) {
+		each("", in, func(_ string, o object) {
+			if o["gain"] != nil {
+				o["gain"] = 1
+			}
+		})
+	}},
+	{flag: "sag_ignored", spoil: func(_ string, in object) { sagTimes(in, 0) }},
+	{flag: "sag_once", spoil: func(_ string, in object) { sagTimes(in, 0.5) }},
+	{flag: "sag_added", spoil: func(_ string, in object) { each("", in, sagOtherWay) }, twist: func(op string, _, answer object) {
+		if op == "mandrel_sag" {
+			member{"sag"}.times(result(answer), -1)
+		}
+	}},
+	{flag: "tir_not_halved", spoil: func(_ string, in object) {
+		for _, name := range []string{"rim", "straightedge", "carried_by_stationary", "carried_by_movable"} {
+			if o, there := in[name].(object); there {
+				values(o, 2)
+			}
+		}
+	}, twist: wholeDifference},
+	{flag: "radius_for_diameter", spoil: func(_ string, in object) {
+		each("", in, func(name string, o object) {
+			if o["readings"] != nil {
+				member{"diameter"}.times(o, 0.5)
+			}
+			if name == "probe" {
+				member{"radius"}.times(o, 0.5)
+			}
+		})
+	}},
+	{flag: "half_span", spoil: func(_ string, in object) {
+		each("", in, func(_ string, o object) { member{"span"}.times(o, 0.5) })
+	}},
+	{flag: "joints_exchanged", spoil: otherJoint},
+	{flag: "station_unsigned", spoil: func(_ string, in object) {
+		each("", in, func(_ string, o object) {
+			if s, there := o["station"].(string); there {
+				o["station"] = strings.TrimPrefix(s, "-")
+			}
+		})
+	}},
+	{flag: "offset_at_dial_plane", twist: offsetAtDial},
+	{flag: "correction_for_position", twist: func(_ string, _, answer object) {
+		each("", result(answer)["moves"], func(name string, o object) {
+			if name != "u" {
+				member{"horizontal", "vertical"}.times(o, -1)
+			}
+		})
+	}},
+	{flag: "planes_mixed", twist: func(_ string, _, answer object) {
+		each("", result(answer), func(_ string, o object) {
+			if h, v := o["horizontal"], o["vertical"]; h != nil && v != nil {
+				o["horizontal"], o["vertical"] = v, h
+			}
+		})
+	}},
+	{flag: "hours_as_degrees", spoil: func(_ string, in object) { eachText(in, hoursAsDegrees) }},
+	{flag: "mil_as_hundredth", spoil: func(_ string, in object) { eachText(in, milAsHundredth) }},
+	{flag: "fraction_misread", spoil: func(_ string, in object) {
+		eachText(in, func(_, t string) string { return blankInFraction.ReplaceAllString(t, "$1$2/") })
+	}},
+	{flag: "weights_ignored", spoil: sameWeights},
+	{flag: "shared_ignored", spoil: func(_ string, in object) {
+		each("", in["sets"], func(name string, o object) {
+			if name == "u" {
+				for _, shared := range []string{"station", "radius", "sag", "clock"} {
+					delete(o, shared)
+				}
+			}
+		})
+	}},
+	{flag: "answers_missing", twist: whenAsked("missing")},
+	{flag: "answers_out_of_range", twist: whenAsked("out_of_range")},
+	{flag: "answers_malformed", twist: whenAsked("malformed")},
+	{flag: "answers_unknown", twist: whenAsked("unknown")},
+	{flag: "answers_duplicate", twist: whenAsked("duplicate")},
+	{flag: "answers_conflict", twist: whenAsked("conflict")},
+	{flag: "answers_unseen", twist: whenAsked("unseen")},
+}
+
+// whenAsked makes an answer out of each refusal of a code.
+func whenAsked(code string) func(string, object, object) {
+	return func(_ string, _, answer object) {
+		if e, refused := answer["error"].(object); refused && e["code"] == code {
+			delete(answer, "error")
+			answer["result"] = object{}
+		}
+	}
+}
+
+var otherShaft = map[any]any{"stationary": "movable", "movable": "stationary"}
+
+func otherCarrier(_ string, in object) {
+	each("", in, func(_ string, o object) {
+		switch o["kind"] {
+		case "rim", "bore", "straightedge":
+			swapCarrier(o)
+		case nil:
+			swapCarrier(o)
+		}
+	})
+	for _, name := range []string{"carried_by_stationary", "carried_by_movable"} {
+		if o, there := in[name].(object); there {
+			values(o, -1)
+		}
+	}
+}
+
+func swapCarrier(o object) {
+	for _, name := range []string{"carrier", "on"} {
+		if other := otherShaft[o[name]]; other != nil {
+			o[name] = other
+		}
+	}
+}
+
+// otherSide has every plunger on a face point the other way.
+func otherSide(name string, o object) {
+	sides := map[any]any{
+		"near_face": "far_face", "far_face": "near_face",
+		"spacer_face": "spacer_far_face", "spacer_far_face": "spacer_face",
+	}
+	if other := sides[o["kind"]]; other != nil {
+		o["kind"] = other
+	}
+	switch name {
+	case "face", "at_stationary", "at_movable":
+		far, _ := o["far"].(bool)
+		o["far"] = !far
+	}
+}
+
+func otherJoint(_ string, in object) {
+	if s, m := in["at_stationary"], in["at_movable"]; s != nil && m != nil {
+		in["at_stationary"], in["at_movable"] = m, s
+	}
+	each("", in, func(_ string, o object) {
+		if kind, _ := o["kind"].(string); strings.HasPrefix(kind, "spacer") {
+			swapCarrier(o)
+		}
+	})
+}
+
+func sagTimes(in object, k float64) {
+	each("", in, func(name string, o object) {
+		if name != "u" {
+			member{"sag"}.times(o, k)
+		}
+	})
+}
+
+// sagOtherWay adds to the readings of a sweep twice what the droop shows, so that
+// taking it off leaves it added.
+func sagOtherWay(_ string, o object) {
+	probe, _ := o["probe"].(object)
+	share := 2.0
+	if bore, _ := o["bore"].(bool); bore || probe["kind"] == "bore" {
+		share = -2
+	}
+	readings, _ := o["readings"].([]any)
+	sag := float(o["sag"])
+	for _, r := range readings {
+		r, isObject := r.(object)
+		if at := float(r["at"]); isObject && !math.IsNaN(at+sag) {
+			r["value"] = text(float(r["value"])+share*sag*math.Cos(at*math.Pi/180), " mm")
+		}
+	}
+}
+
+// wholeDifference is tir_not_halved in single steps.
+func wholeDifference(op string, _, answer object) {
+	switch op {
+	case "quarters":
+		if half, there := result(answer)["half"].(object); there {
+			member{"horizontal", "vertical"}.times(half, 2)
+		}
+	case "mandrel_sag":
+		member{"sag"}.times(result(answer), 2)
+	case "separate_runout":
+		each("", result(answer), func(_ string, o object) { member{"offset", "slope"}.times(o, 2) })
+	}
+}
+
+// offsetAtDial leaves the offset at the first station that is given.
+func offsetAtDial(_ string, in, answer object) {
+	station := math.NaN()
+	sets, _ := in["sets"].([]any)
+	for i := len(sets) - 1; i >= 0; i-- {
+		each("", sets[i], func(_ string, o object) {
+			if x := float(o["station"]); !math.IsNaN(x) && o["kind"] != nil {
+				station = x
+			}
+		})
+	}
+	for _, name := range []string{"rim", "straightedge", "carried_by_stationary"} {
+		if o, there := in[name].(object); there {
+			station = float(o["station"])
+		}
+	}
+	for _, plane := range []string{"horizontal", "vertical"} {
+		if o, there := result(answer)[plane].(object); there && !math.IsNaN(station) {
+			o["offset"] = text(float(o["offset"])+float(o["slope"])*station/1000, " mm")
+		}
+	}
+}
+
+// eachText changes every text in a document, by the name under which it stands.
+func eachText(v any, change func(name, text string) string) {
+	changed := func(name string, v any) any {
+		if t, isText := v.(string); isText {
+			return change(name, t)
+		}
+		eachText(v, change)
+		return v
+	}
+	switch v := v.(type) {
+	case object:
+		for name, member := range v {
+			if list, isList := member.([]any); isList {
+				for i := range list {
+					list[i] = changed(name, list[i])
+				}
+				continue
+			}
+			v[name] = changed(name, member)
+		}
+	case []any:
+		for i := range v {
+			v[i] = changed("", v[i])
+		}
+	}
+}
+
+func hoursAsDegrees(name, t string) string {
+	if !strings.Contains(t, ":") || math.IsNaN(float(t)) {
+		return t
+	}
+	return text(float(t)/30, " deg")
+}
+
+func milAsHundredth(_, t string) string {
+	number, isMil := strings.CutSuffix(t, " mil")
+	if !isMil {
+		return t
+	}
+	return text(float(number)/100, " mm")
+}
+
+// blankInFraction is the place at which a whole number and a fraction are taken
+// for one number.
+var blankInFraction = regexp.MustCompile(`^([+-]?\d+)[ -](\d+)/`)
+
+// sameWeights gives every reading the same uncertainty.
+func sameWeights(_ string, in object) {
+	sets, _ := in["sets"].([]any)
+	sum, n := 0.0, 0
+	eachU := func(change bool, to string) {
+		for _, s := range sets {
+			s, _ := s.(object)
+			shared, _ := s["u"].(object)
+			readings, _ := s["readings"].([]any)
+			for _, r := range readings {
+				r, _ := r.(object)
+				u := float(r["u"])
+				if math.IsNaN(u) {
+					u = float(shared["reading"])
+				}
+				if !math.IsNaN(u) && change {
+					r["u"] = to
+				}
+				if !math.IsNaN(u) {
+					sum, n = sum+u*u, n+1
+				}
+			}
+		}
+	}
+	eachU(false, "")
+	eachU(true, text(math.Sqrt(sum/float64(n)), " mm"))
+}

@@ -1,0 +1,55 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"math/big"
+)
+
+// verifiers look at answers in which there is a choice.
+var verifiers = map[string]func(v vector, result json.RawMessage) []difference{
+	"shims":     verifyShims,
+	"soft_foot": verifyFeet,
+}
+
+// wrong is the answer of a verifier that found one thing wrong.
+func wrong(at, got, want string) []difference {
+	return []difference{{At: at, Got: got, Want: want}}
+}
+
+// lengths reads lengths and remembers what could not be read.
+type lengths struct{ err error }
+
+// mm reads a length into millimetres; nothing is zero.
+func (l *lengths) mm(text string) *big.Rat { return l.or(text, "0 mm") }
+
+// or is mm with a value for what was left out.
+func (l *lengths) or(text, otherwise string) *big.Rat {
+	if text == "" {
+		text = otherwise
+	}
+	q, err := readQuantity(text)
+	if err == nil && q.of != "length" {
+		err = fmt.Errorf("%q is no length", text)
+	}
+	if err != nil {
+		l.err = errors.Join(l.err, err)
+		return new(big.Rat)
+	}
+	return q.value
+}
+
+// float is mm in float64.
+func (l *lengths) float(text string) float64 {
+	x, _ := l.mm(text).Float64()
+	return x
+}
+
+// differences reports what could not be read.
+func (l *lengths) differences(at string) []difference {
+	if l.err == nil {
+		return nil
+	}
+	return wrong(at, l.err.Error(), "lengths with their unit")
+}

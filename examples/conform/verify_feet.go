@@ -1,0 +1,101 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"slices"
+)
+
+// surveyFoot is a foot of the operation soft_foot.
+type surveyFoot struct {
+	Name string `json:"name"`
+	X    string `json:"x"`
+	Y    string `json:"y"`
+	Lift string `json:"lift"`
+}
+
+// verifyFeet asks that the kinds are named, and that each advice takes the twist
+// out of a rigid frame on four feet.
+func verifyFeet(v vector, result json.RawMessage) []difference {
+	var in struct{ Feet []surveyFoot }
+	var out struct {
+		Kinds  []string
+		Advice []struct {
+			Shims []struct{ Foot, Flat string }
+		}
+	}
+	var want struct {
+		Kinds []string
+		Left  string
+	}
+	if err := decodeAll(v.Input, &in, result, &out, v.Verify, &want); err != nil {
+		return wrong("", err.Error(), "kinds and advice as the protocol has them")
+	}
+	var d []difference
+	for _, kind := range want.Kinds {
+		if !slices.Contains(out.Kinds, kind) {
+			d = append(d, wrong("/kinds", fmt.Sprint(out.Kinds), kind+" among them")...)
+		}
+	}
+	if want.Left == "" {
+		return d
+	}
+	if len(out.Advice) == 0 {
+		d = append(d, wrong("/advice", "none", "shims")...)
+	}
+	for i, a := range out.Advice {
+		shims := map[string]string{}
+		for _, s := range a.Shims {
+			shims[s.Foot] = s.Flat
+		}
+		d = append(d, leavesTwist(fmt.Sprintf("/advice/%d", i), in.Feet, shims, want.Left)...)
+	}
+	return d
+}
+
+// leavesTwist says what a rigid frame still lifts over shims, if that is too
+// much. With n such that the sums of n, n x and n y are zero, the pads' twist is
+// the sum of n times their heights; the lift of a foot is -twist/n where that is
+// above zero, and shims under the feet add theirs.
+func leavesTwist(at string, feet []surveyFoot, shims map[string]string, left string) []difference {
+	var l lengths
+	mm := l.float
+	n := outOfPlane(feet, mm)
+	lowest, widest := math.Inf(1), 0
+	for i, f := range feet {
+		lowest = min(lowest, mm(f.Lift))
+		if mm(f.Lift) > mm(feet[widest].Lift) {
+			widest = i
+		}
+	}
+	twist := -n[widest] * (mm(feet[widest].Lift) - lowest)
+	for i, f := range feet {
+		twist += n[i] * mm(shims[f.Name])
+	}
+	lift := 0.0
+	for i := range feet {
+		lift = max(lift, -twist/n[i])
+	}
+	if l.err != nil || !(lift <= mm(left)*(1+1e-9)) {
+		return append(wrong(at, fmt.Sprintf("leaves a lift of %.4f mm", lift), "no more than "+left), l.differences(at)...)
+	}
+	return nil
+}
+
+// outOfPlane returns n for four feet: the cofactors of the heights in the
+// condition that four points lie in a plane.
+func outOfPlane(feet []surveyFoot, mm func(string) float64) [4]float64 {
+	var n [4]float64
+	for i := range n {
+		var x, y []float64
+		for j, f := range feet {
+			if j != i {
+				x, y = append(x, mm(f.X)), append(y, mm(f.Y))
+			}
+		}
+		area := (x[1]-x[0])*(y[2]-y[0]) - (x[2]-x[0])*(y[1]-y[0])
+		n[i] = area * float64(1-i%2*2)
+	}
+	return n
+}
