@@ -156,7 +156,7 @@ func (s *scanner) noUnit(rest string) error {
 		return s.fault(Malformed, s.at, "a unit after a single space")
 	case rest[0] == '-' || rest[0] == '+':
 		return s.fault(Malformed, s.at, "a unit, not a second sign")
-	case '0' <= rest[0] && rest[0] <= '9':
+	case '0' <= rest[0] && rest[0] <= '9', rest[0] == '.':
 		return s.fault(Malformed, s.at, "a unit, not a second number")
 	case s.q.find(strings.TrimRight(rest, " ")) >= 0:
 		return s.fault(Malformed, s.at+len(strings.TrimRight(rest, " ")), "the end of the text, not a space")
