@@ -3,6 +3,7 @@ package main
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -84,7 +85,11 @@ var slips = []slip{
 			}
 		})
 	}},
-	{flag: "planes_mixed", twist: func(_ string, _, answer object) {
+	{flag: "planes_mixed", spoil: func(op string, in object) {
+		if op == "lift_at_shaft" {
+			in["up"], in["sideways"] = in["sideways"], in["up"]
+		}
+	}, twist: func(_ string, _, answer object) {
 		each("", result(answer), func(_ string, o object) {
 			if h, v := o["horizontal"], o["vertical"]; h != nil && v != nil {
 				o["horizontal"], o["vertical"] = v, h
@@ -92,7 +97,11 @@ var slips = []slip{
 		})
 	}},
 	{flag: "hours_as_degrees", spoil: func(_ string, in object) { eachText(in, hoursAsDegrees) }},
-	{flag: "mil_as_hundredth", spoil: func(_ string, in object) { eachText(in, milAsHundredth) }},
+	{flag: "mil_as_hundredth", spoil: func(_ string, in object) { eachText(in, milAsHundredth) }, twist: func(op string, in, answer object) {
+		if r := result(answer); op == "convert" && in["to"] == "mil" && r != nil {
+			r["value"] = text(100*float(r["value"]), " mil")
+		}
+	}},
 	{flag: "fraction_misread", spoil: func(_ string, in object) {
 		eachText(in, func(_, t string) string { return blankInFraction.ReplaceAllString(t, "$1$2/") })
 	}},
@@ -106,6 +115,39 @@ var slips = []slip{
 			}
 		})
 	}},
+	{flag: "planes_apart", spoil: func(_ string, in object) { perPlane(in, true) }},
+	{flag: "planes_together", spoil: func(_ string, in object) { perPlane(in, false) }, twist: strainAsVector},
+	{flag: "target_ignored", spoil: func(_ string, in object) { delete(in, "target") }},
+	{flag: "target_added", spoil: func(_ string, in object) {
+		each("", in["target"], func(name string, o object) {
+			if name != "u" {
+				member{"offset", "slope"}.times(o, -1)
+			}
+		})
+	}},
+	{flag: "diameter_for_radius", spoil: func(op string, in object) {
+		if op == "rubbing_limits" {
+			each("", in, func(_ string, o object) { member{"diameter"}.times(o, 2) })
+		}
+	}},
+	{flag: "revolutions_for_radians", twist: func(op string, _, answer object) {
+		if op == "rubbing_limits" {
+			member{"offset", "slope", "flex"}.times(result(answer), 2*math.Pi)
+		}
+	}},
+	{flag: "short_for_spacer", spoil: func(op string, in object) {
+		if op == "rubbing_limits" || op == "judge" {
+			each("", in["coupling"], func(_ string, o object) { delete(o, "span") })
+		}
+	}},
+	{flag: "median_common", twist: middleAsCommon},
+	{flag: "roll_forgotten", spoil: func(_ string, in object) { member{"sideways"}.times(in, 0) }, twist: func(op string, _, answer object) { rolls(op, answer, 0) }},
+	{flag: "roll_sign", spoil: func(_ string, in object) { member{"sideways"}.times(in, -1) }, twist: func(op string, _, answer object) { rolls(op, answer, -1) }},
+	{flag: "sign_lost", spoil: func(op string, in object) {
+		if t, isText := in["text"].(string); isText {
+			in["text"] = strings.TrimPrefix(t, "-")
+		}
+	}},
 	{flag: "answers_missing", twist: whenAsked("missing")},
 	{flag: "answers_out_of_range", twist: whenAsked("out_of_range")},
 	{flag: "answers_malformed", twist: whenAsked("malformed")},
@@ -113,6 +155,7 @@ var slips = []slip{
 	{flag: "answers_duplicate", twist: whenAsked("duplicate")},
 	{flag: "answers_conflict", twist: whenAsked("conflict")},
 	{flag: "answers_unseen", twist: whenAsked("unseen")},
+	{flag: "answers_not_finite", twist: whenAsked("not_finite")},
 }
 
 // whenAsked makes an answer out of each refusal of a code.
@@ -167,7 +210,16 @@ func otherSide(name string, o object) {
 	}
 }
 
-func otherJoint(_ string, in object) {
+func otherJoint(op string, in object) {
+	if coupling, _ := in["coupling"].(object); op == "judge" && coupling["span"] != nil {
+		for _, name := range []string{"position", "target"} { // the tilts change places as the offset changes its sign
+			each("", in[name], func(name string, o object) {
+				if name != "u" {
+					member{"offset"}.times(o, -1)
+				}
+			})
+		}
+	}
 	if s, m := in["at_stationary"], in["at_movable"]; s != nil && m != nil {
 		in["at_stationary"], in["at_movable"] = m, s
 	}
@@ -313,4 +365,49 @@ func sameWeights(_ string, in object) {
 	}
 	eachU(false, "")
 	eachU(true, text(math.Sqrt(sum/float64(n)), " mm"))
+}
+
+func perPlane(in object, is bool) {
+	if limits, there := in["limits"].(object); there && in["position"] != nil {
+		limits["per_plane"] = is
+	}
+}
+
+// strainAsVector holds the length of a movement against a limit that is meant in
+// each plane.
+func strainAsVector(op string, in, answer object) {
+	strains, _ := result(answer)["strains"].([]any)
+	releases, _ := in["releases"].([]any)
+	for i := range strains {
+		strain, moved := strains[i].(object), releases[i].(object)
+		size := math.Hypot(float(moved["horizontal"]), float(moved["vertical"]))
+		strain["largest"], strain["over"] = text(size, " mm"), size > float(in["limit"])
+	}
+}
+
+// middleAsCommon takes the middle of the lifts for what all feet lift.
+func middleAsCommon(op string, _, answer object) {
+	r := result(answer)
+	feet, _ := r["feet"].([]any)
+	if op != "soft_foot" || len(feet) == 0 {
+		return
+	}
+	var lifts []float64
+	for _, f := range feet {
+		lifts = append(lifts, float(r["common"])+float(f.(object)["excess"]))
+	}
+	sorted := slices.Sorted(slices.Values(lifts))
+	middle := (sorted[len(sorted)/2] + sorted[(len(sorted)-1)/2]) / 2
+	r["common"] = text(middle, " mm")
+	r["worst"] = text(sorted[len(sorted)-1]-middle, " mm")
+	for i, f := range feet {
+		f.(object)["excess"] = text(lifts[i]-middle, " mm")
+	}
+}
+
+// rolls multiplies what an answer says of a machine that rolls.
+func rolls(op string, answer object, k float64) {
+	if op == "shim_shift" {
+		member{"sideways"}.times(result(answer), k)
+	}
 }

@@ -309,8 +309,8 @@ func (t fullTolerance) fault() string {
 	if errS != nil || errK != nil || scale.of != within.of || kappa.value.Cmp(rational("1")) < 0 {
 		return "scale, kappa of at least 1"
 	}
-	if !slices.Contains([]string{"4", "16", "64"}, t.C.String()) {
-		return "c is one of 4, 16 and 64"
+	if !slices.Contains([]string{"16", "64"}, t.C.String()) {
+		return "c is 16 or 64"
 	}
 	scale.value.Mul(scale.value, kappa.value)
 	scale.value.Mul(scale.value, rational(t.C.String()))

@@ -180,14 +180,14 @@ def put(id, base, quantity, text, to, about, published=None):
     source = {"kind": "exact" if isinstance(value, F) else "multi_precision", "by": BY, "second": SECOND}
     if published:
         source = {"kind": "published", "by": published[0], "published": published[1], "second": BY + "; " + SECOND}
-    narrowed = region(base, text.split()[-1] if " " in text else "", to) if base in BASES else base
+    narrowed = region(base, *text.split()[1:][-1:], to)
     return AREA.add(id, "convert", narrowed, flags, about, source, {"quantity": quantity, "text": text, "to": to}, result, within)
 
 
 def tolerance(scale, unit):
-    """c * 2^-52 * scale in the unit of the value, with c = 4: one multiplication and the reading."""
+    """Is common.rounding in the unit of the value."""
     size = short(scale, "", 6)
-    return {"within": (short(4 * big(EPS) * big(F(size)), "", 6) + " " + unit).strip(), "reason": "rounding", "c": 4, "kappa": "1", "scale": size + " " + unit}
+    return {"within": (short(16 * big(EPS) * big(F(size)), "", 6) + " " + unit).strip(), "reason": "rounding", "c": 16, "kappa": "1", "scale": size + " " + unit}
 
 
 def bad(id, twin, base, code, pointer, value, about):
@@ -295,6 +295,7 @@ bad("milliradian", slope_in, "other_quantity", "unknown", "/text", "0.5 mrad", "
 bad("degree-for-length", tape, "other_quantity", "unknown", "/text", "5 deg", "an angle for a length")
 bad("nan", mil, "not_a_number", "not_finite", "/text", "NaN mil", "not a number")
 bad("infinite", temperature, "not_a_number", "not_finite", "/text", "Inf degF", "an infinity")
+bad("minus-infinite", slope_in, "not_a_number", "not_finite", "/text", "-inf mil/in", "an infinity below zero")
 bad("strange-quantity", mil, "strange_quantity", "unknown", "/quantity", "thickness", "a quantity that is no name of one here")
 bad("strange-target", mil, "strange_target", "unknown", "/to", "furlong", "a target unit that is none")
 bad("target-of-other", expansion, "target_of_other", "unknown", "/to", "mm", "a length for an expansion")
