@@ -147,17 +147,9 @@ func (c *comparison) within(pattern string) *big.Rat {
 	if !there {
 		return new(big.Rat)
 	}
-	q, err := readQuantity(t.Within)
+	q, err := readWidth(t.Within)
 	if err != nil {
 		panic("the suite has a tolerance that is no quantity: " + err.Error()) // its test reads them all
 	}
-	if zero := unitTable[unitOf(t.Within)].zero; zero != "" {
-		q.value.Sub(q.value, rational(zero)) // a width on a scale, not a point
-	}
 	return q.value
-}
-
-func unitOf(text string) string {
-	_, unit, _ := strings.Cut(text, " ")
-	return unit
 }

@@ -68,6 +68,19 @@ func readQuantity(text string) (quantity, error) {
 	return quantity{u.of, value}, nil
 }
 
+// readWidth reads a quantity as a width on its scale: where the scale has its
+// zero does not matter.
+func readWidth(text string) (quantity, error) {
+	q, err := readQuantity(text)
+	if err != nil {
+		return q, err
+	}
+	if zero := unitTable[text[strings.LastIndexByte(text, ' ')+1:]].zero; zero != "" {
+		q.value.Sub(q.value, rational(zero))
+	}
+	return q, nil
+}
+
 func readClock(hours, minutes string) (quantity, error) {
 	h, errH := readNumber(hours)
 	m, errM := readNumber(minutes)

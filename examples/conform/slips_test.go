@@ -44,9 +44,12 @@ var slips = []slip{
 	}},
 	{flag: "sag_ignored", spoil: func(_ string, in object) { sagTimes(in, 0) }},
 	{flag: "sag_once", spoil: func(_ string, in object) { sagTimes(in, 0.5) }},
-	{flag: "sag_added", spoil: func(_ string, in object) { each("", in, sagOtherWay) }, twist: func(op string, _, answer object) {
+	{flag: "sag_added", spoil: func(_ string, in object) { each("", in, sagOtherWay) }, twist: func(op string, in, answer object) {
 		if op == "mandrel_sag" {
 			member{"sag"}.times(result(answer), -1)
+		}
+		if op == "predict" {
+			predictedOtherWay(in, answer)
 		}
 	}},
 	{flag: "tir_not_halved", spoil: func(_ string, in object) {
@@ -56,9 +59,9 @@ var slips = []slip{
 			}
 		}
 	}, twist: wholeDifference},
-	{flag: "radius_for_diameter", spoil: func(_ string, in object) {
+	{flag: "radius_for_diameter", spoil: func(op string, in object) {
 		each("", in, func(name string, o object) {
-			if o["readings"] != nil {
+			if op != "rubbing_limits" && op != "shaft_runout" {
 				member{"diameter"}.times(o, 0.5)
 			}
 			if name == "probe" {
@@ -69,15 +72,26 @@ var slips = []slip{
 	{flag: "half_span", spoil: func(_ string, in object) {
 		each("", in, func(_ string, o object) { member{"span"}.times(o, 0.5) })
 	}},
-	{flag: "joints_exchanged", spoil: otherJoint},
-	{flag: "station_unsigned", spoil: func(_ string, in object) {
+	{flag: "joints_exchanged", spoil: otherJoint, twist: func(_ string, _, answer object) {
+		if flex, there := result(answer)["flex"].(object); there {
+			flex["stationary"], flex["movable"] = flex["movable"], flex["stationary"]
+		}
+	}},
+	{flag: "station_unsigned", spoil: func(op string, in object) {
 		each("", in, func(_ string, o object) {
 			if s, there := o["station"].(string); there {
 				o["station"] = strings.TrimPrefix(s, "-")
 			}
+			if s, there := o["x"].(string); there && op == "corrections" {
+				o["x"] = strings.TrimPrefix(s, "-")
+			}
 		})
 	}},
-	{flag: "offset_at_dial_plane", twist: offsetAtDial},
+	{flag: "offset_at_dial_plane", spoil: func(op string, in object) {
+		if op == "predict" || op == "maker_target" {
+			each("", in, func(_ string, o object) { member{"station"}.times(o, 0) })
+		}
+	}, twist: offsetAtDial},
 	{flag: "correction_for_position", twist: func(_ string, _, answer object) {
 		each("", result(answer)["moves"], func(name string, o object) {
 			if name != "u" {
@@ -90,11 +104,33 @@ var slips = []slip{
 			in["up"], in["sideways"] = in["sideways"], in["up"]
 		}
 	}, twist: func(_ string, _, answer object) {
-		each("", result(answer), func(_ string, o object) {
+		each("", result(answer), func(name string, o object) {
+			if name == "gap" {
+				o["at"] = text(90-float(o["at"]), " deg")
+			}
 			if h, v := o["horizontal"], o["vertical"]; h != nil && v != nil {
 				o["horizontal"], o["vertical"] = v, h
 			}
 		})
+	}},
+	{flag: "growth_sign", spoil: func(op string, in object) {
+		if op == "cold_target" || op == "running" {
+			in["stationary"], in["movable"] = in["movable"], in["stationary"]
+		}
+	}},
+	{flag: "difference_with_32", spoil: func(_ string, in object) {
+		eachText(in, func(name, t string) string {
+			if name == "rise" || in["quantity"] == "temperature_difference" && name == "text" {
+				return less32(t)
+			}
+			return t
+		})
+	}, twist: func(_ string, in, answer object) {
+		if to, _ := in["to"].(string); in["quantity"] == "temperature_difference" && strings.HasSuffix(to, "F") {
+			r := result(answer)
+			number, _, _ := strings.Cut(r["value"].(string), " ")
+			r["value"] = text(float(number)+32, " "+to)
+		}
 	}},
 	{flag: "hours_as_degrees", spoil: func(_ string, in object) { eachText(in, hoursAsDegrees) }},
 	{flag: "mil_as_hundredth", spoil: func(_ string, in object) { eachText(in, milAsHundredth) }, twist: func(op string, in, answer object) {
@@ -141,8 +177,18 @@ var slips = []slip{
 		}
 	}},
 	{flag: "median_common", twist: middleAsCommon},
-	{flag: "roll_forgotten", spoil: func(_ string, in object) { member{"sideways"}.times(in, 0) }, twist: func(op string, _, answer object) { rolls(op, answer, 0) }},
-	{flag: "roll_sign", spoil: func(_ string, in object) { member{"sideways"}.times(in, -1) }, twist: func(op string, _, answer object) { rolls(op, answer, -1) }},
+	{flag: "roll_forgotten", spoil: func(_ string, in object) {
+		member{"sideways"}.times(in, 0)
+		each("", in["supports"], func(_ string, o object) { member{"track"}.times(o, 1e6) })
+	}, twist: func(op string, _, answer object) { rolls(op, answer, 0) }},
+	{flag: "roll_sign", spoil: func(_ string, in object) {
+		member{"sideways"}.times(in, -1)
+		each("", in["supports"], func(_ string, o object) {
+			if three, nine := o["three"], o["nine"]; three != nil && nine != nil {
+				o["three"], o["nine"] = nine, three
+			}
+		})
+	}, twist: func(op string, _, answer object) { rolls(op, answer, -1) }},
 	{flag: "sign_lost", spoil: func(op string, in object) {
 		if t, isText := in["text"].(string); isText {
 			in["text"] = strings.TrimPrefix(t, "-")
@@ -220,8 +266,10 @@ func otherJoint(op string, in object) {
 			})
 		}
 	}
-	if s, m := in["at_stationary"], in["at_movable"]; s != nil && m != nil {
-		in["at_stationary"], in["at_movable"] = m, s
+	for _, pair := range [][2]string{{"at_stationary", "at_movable"}, {"stationary", "movable"}} {
+		if s, m := in[pair[0]], in[pair[1]]; (op == "face_face" || op == "from_flex") && s != nil && m != nil {
+			in[pair[0]], in[pair[1]] = m, s
+		}
 	}
 	each("", in, func(_ string, o object) {
 		if kind, _ := o["kind"].(string); strings.HasPrefix(kind, "spacer") {
@@ -256,6 +304,29 @@ func sagOtherWay(_ string, o object) {
 	}
 }
 
+// predictedOtherWay takes off the droop where it belongs on top.
+func predictedOtherWay(in, answer object) {
+	asked, _ := in["sets"].([]any)
+	told, _ := result(answer)["sets"].([]any)
+	for i := range told {
+		set := asked[i].(object)
+		sag := float(set["sag"])
+		if math.IsNaN(sag) {
+			continue
+		}
+		if set["probe"].(object)["kind"] == "bore" {
+			sag = -sag
+		}
+		readings := told[i].(object)["readings"].([]any)
+		first := math.Cos(float(readings[0].(object)["at"]) * math.Pi / 180)
+		for _, r := range readings {
+			r := r.(object)
+			cos := math.Cos(float(r["at"]) * math.Pi / 180)
+			r["value"] = text(float(r["value"])-2*sag*(cos-first), " mm")
+		}
+	}
+}
+
 // wholeDifference is tir_not_halved in single steps.
 func wholeDifference(op string, _, answer object) {
 	switch op {
@@ -271,7 +342,10 @@ func wholeDifference(op string, _, answer object) {
 }
 
 // offsetAtDial leaves the offset at the first station that is given.
-func offsetAtDial(_ string, in, answer object) {
+func offsetAtDial(op string, in, answer object) {
+	if op == "maker_target" {
+		return
+	}
 	station := math.NaN()
 	sets, _ := in["sets"].([]any)
 	for i := len(sets) - 1; i >= 0; i-- {
@@ -325,6 +399,15 @@ func hoursAsDegrees(name, t string) string {
 		return t
 	}
 	return text(float(t)/30, " deg")
+}
+
+// less32 takes the 32 off a difference in degrees F.
+func less32(t string) string {
+	number, unit, _ := strings.Cut(t, " ")
+	if !strings.HasSuffix(unit, "F") {
+		return t
+	}
+	return text(float(number)-32, " "+unit)
 }
 
 func milAsHundredth(_, t string) string {

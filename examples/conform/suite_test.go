@@ -293,7 +293,7 @@ func leaves(at string, v any, f func(at, text string)) {
 
 // fault says what is wrong with a tolerance.
 func (t fullTolerance) fault() string {
-	within, err := readQuantity(t.Within)
+	within, err := readWidth(t.Within)
 	if err != nil {
 		return err.Error()
 	}
@@ -304,7 +304,7 @@ func (t fullTolerance) fault() string {
 	default:
 		return "no reason that is known: " + t.Reason
 	}
-	scale, errS := readQuantity(t.Scale)
+	scale, errS := readWidth(t.Scale)
 	kappa, errK := readQuantity(t.Kappa)
 	if errS != nil || errK != nil || scale.of != within.of || kappa.value.Cmp(rational("1")) < 0 {
 		return "scale, kappa of at least 1"

@@ -27,36 +27,58 @@ INVALID = {
 
 AREA = Area("thermal", {
     "two_supports": ("plain", "two supports of one piece each"),
+    "tape": ("plain", "stations and heights off the tape"),
     "published_inboard": ("plain", "a published example, the inboard leg at the origin"),
     "published_outboard": ("plain", "the same, the outboard leg at the origin"),
     "published_coupling": ("plain", "the same, the growth carried to the plane of the rim dial"),
     "fahrenheit": ("plain", "rises and coefficients in degrees F"),
     "materials": ("plain", "legs of several pieces and materials"),
+    "materials_f": ("plain", "legs of several pieces in inches and degrees F"),
     "one_spot": ("plain", "one temperature for a piece"),
     "profile": ("plain", "temperatures at several heights of a piece"),
+    "profile_f": ("plain", "temperatures at several heights in inches and degrees F"),
     "mixed_scales": ("plain", "temperatures of one piece in different scales"),
+    "mixed_profile": ("plain", "a profile in another scale than the temperature when cold"),
     "legs": ("plain", "left and right leg differ: the machine rolls"),
+    "legs_and_pieces": ("plain", "legs that differ in height and material"),
     "measured": ("plain", "growth as it was measured"),
+    "measured_mil": ("plain", "measured at one end, computed at the other"),
     "three_supports": ("plain", "three supports on a line"),
     "uncertain": ("plain", "uncertainties of heights, temperatures, coefficients"),
+    "uncertain_f": ("plain", "uncertainties in degrees F"),
     "uncertain_measured": ("plain", "uncertainties of measured growth"),
     "targets": ("plain", "cold targets from two growths"),
+    "targets_mil": ("plain", "cold targets in mils"),
     "targets_uncertain": ("plain", "the same with uncertainties"),
     "running": ("plain", "where a machine runs that is known cold"),
+    "running_mil": ("plain", "running positions in mils"),
     "running_uncertain": ("plain", "the same with uncertainties"),
-    "off_the_line": ("hard", "supports slightly off a line: least squares"),
+    "off_the_line": ("hard", "three supports slightly off a line: least squares"),
+    "four_supports": ("hard", "four supports slightly off a line, in no order"),
     "nearly_off": ("hard", "a support that is just not too far off the line"),
-    "far_stations": ("hard", "supports far from the coupling, or close together"),
-    "negative_stations": ("hard", "supports on the stationary side, or on both sides"),
+    "within_given": ("hard", "a support just not too far off by a tolerance that was given"),
+    "far_stations": ("hard", "supports far from the coupling"),
+    "close_supports": ("hard", "supports close together, far away"),
+    "negative_stations": ("hard", "supports on the stationary side"),
+    "both_sides": ("hard", "supports on both sides of the origin"),
     "cryogenic": ("hard", "a machine that runs colder than it was aligned"),
+    "cryogenic_profile": ("hard", "temperatures below zero on both scales"),
     "slope_zero": ("hard", "both ends grow alike"),
     "roll_zero": ("hard", "different legs that grow alike"),
     "roll_other_way": ("hard", "the leg at 9 o'clock grows more"),
+    "roll_against": ("hard", "ends that roll against one another"),
     "spots_short": ("hard", "spots that do not reach the ends of the piece"),
+    "spots_high": ("hard", "spots near the top only"),
     "shared_coefficient": ("hard", "one uncertain coefficient at several pieces"),
+    "shared_in_a_leg": ("hard", "one uncertain coefficient twice in a leg"),
     "same_name": ("hard", "materials of one name that are not the same"),
+    "same_name_legs": ("hard", "legs of two steels"),
+    "same_name_other_u": ("hard", "one material of two uncertainties, which are two materials"),
     "partly_stated": ("hard", "uncertainties stated at one support only"),
+    "partly_stated_height": ("hard", "uncertainties of one height and one coefficient stated, and no other"),
+    "partly_stated_spot": ("hard", "the uncertainty of a profile's temperature stated, and no other"),
     "legs_uncertain": ("hard", "uncertain legs that make the machine roll"),
+    "legs_shared": ("hard", "one uncertain coefficient in both legs"),
     "hardly_warm": ("hard", "rises of a hundredth of a degree"),
     "very_hot": ("hard", "a hot machine on high legs"),
     "nearly_equal": ("hard", "two growths that nearly cancel"),
@@ -103,9 +125,11 @@ def temperature(text, mistake=None):
 # ---- growth: every support gives what it moves in each plane, and what its errors contribute
 
 def profile_at(spots, up):
-    """Straight between the spots and on down, constant above the highest."""
-    if up >= spots[-1][0] or len(spots) == 1:
+    """Straight between the spots, constant below the lowest and above the highest."""
+    if up >= spots[-1][0]:
         return spots[-1][1]
+    if up <= spots[0][0]:
+        return spots[0][1]
     k = max([j for j in range(len(spots) - 1) if spots[j][0] <= up], default=0)
     (a, s), (b, t) = spots[k], spots[k + 1]
     return s + (t - s) * (up - a) / (b - a)
@@ -316,9 +340,10 @@ def gp_rise(piece):
         return "(%s-(%s))" % (spots[0][1], temperature(piece["cold"]))
     parts = []
     for k, ((a, s), (b, t)) in enumerate(zip(spots, spots[1:])):
-        low, high = (F(0) if k == 0 else a), min(b, h)
+        low, high = a, min(b, h)
         parts.append("my(p=intformal((%s)+((%s)-(%s))*(x-(%s))/((%s)-(%s))));subst(p,x,%s)-subst(p,x,%s)" % (s, t, s, a, b, a, high, low))
     parts = ["((()->%s)())" % p for p in parts]
+    parts.append("(%s)*(%s)" % (spots[0][1], spots[0][0]))
     if h > spots[-1][0]:
         parts.append("(%s)*((%s)-(%s))" % (spots[-1][1], h, spots[-1][0]))
     return "((%s)/(%s)-(%s))" % ("+".join(parts), h, temperature(piece["cold"]))
@@ -443,7 +468,7 @@ def grow(id, region, about, *supports, within=None, published=None):
 # ---- growth: plain
 
 two = grow("two-supports", "two_supports", "a motor on two pairs of feet, warmer at the drive end", on("310 mm", piece("355 mm", STEEL, "31 K")), on("905 mm", piece("355 mm", STEEL, "24 K")))
-tape = grow("two-supports-tape", "two_supports", "stations and heights off the tape", on("11 3/8 in", piece("14 1/2 in", STEEL, "22 K")), on("34 5/16 in", piece("14 3/4 in", STEEL, "35 K")))
+tape = grow("two-supports-tape", "tape", "stations and heights off the tape", on("11 3/8 in", piece("14 1/2 in", STEEL, "22 K")), on("34 5/16 in", piece("14 3/4 in", STEEL, "35 K")))
 inboard = grow("mcmillan-inboard", "published_inboard", "legs of 17 and 22 in, 28 and 60 degrees F warmer; the offset is the growth of the inboard leg",
                on("0 in", piece("17 in", STEEL_F, "28 °F")), on("20 in", piece("22 in", STEEL_F, "60 °F")), published="2.99 mil (2.9988, cut off and not rounded)")
 grow("mcmillan-outboard", "published_outboard", "the same from 78 F to mean temperatures of 106 and 138 F; the offset is the growth of the outboard leg",
@@ -457,61 +482,61 @@ grow("rise-f-coefficient-k", "fahrenheit", "a rise in degrees F, a coefficient p
 per_f = grow("rise-k-coefficient-f", "fahrenheit", "a rise in K, a coefficient per degree F", on("15 in", piece("18 in", IRON_F, "26 K")), on("41 in", piece("18 in", IRON_F, "19 K")))
 stack = grow("materials", "materials", "a foot of cast iron on a steel base on concrete, each with its own rise", on("365 mm", piece("250 mm", IRON, "38 K"), piece("180 mm", STEEL, "21 K"), piece("600 mm", CONCRETE, "4 K")),
              on("985 mm", piece("250 mm", IRON, "29 K"), piece("180 mm", STEEL, "17 K"), piece("600 mm", CONCRETE, "3 K")))
-grow("materials-f", "materials", "stainless legs on a carbon steel base, in degrees F", on("18 in", piece("21 1/4 in", STAINLESS_F, "112 °F"), piece("6 in", STEEL_F, "41 °F")), on("52 in", piece("20 3/4 in", STAINLESS_F, "95 °F"), piece("6 in", STEEL_F, "36 °F")))
+grow("materials-f", "materials_f", "stainless legs on a carbon steel base, in degrees F", on("18 in", piece("21 1/4 in", STAINLESS_F, "112 °F"), piece("6 in", STEEL_F, "41 °F")), on("52 in", piece("20 3/4 in", STAINLESS_F, "95 °F"), piece("6 in", STEEL_F, "36 °F")))
 spot = grow("one-spot", "one_spot", "one spot is the mean, wherever it was taken", on("280 mm", warm("315 mm", STEEL, "21 degC", ("120 mm", "57.5 degC"))), on("760 mm", warm("315 mm", STEEL, "21 degC", ("250 mm", "49 degC"))))
 profile = grow("profile", "profile", "hot above, cool at the base: three spots, unevenly spread", on("345 mm", warm("500 mm", STEEL, "18 degC", ("0 mm", "24 degC"), ("400 mm", "46 degC"), ("500 mm", "71 degC"))),
                on("1045 mm", warm("500 mm", STEEL, "18 degC", ("0 mm", "23 degC"), ("350 mm", "40 degC"), ("500 mm", "66 degC"))))
-grow("profile-f", "profile", "a profile in degrees F off the tape, coefficients per degree F", on("14 in", warm("22 1/2 in", IRON_F, "72 degF", ("2 1/2 in", "88 degF"), ("12 in", "121 degF"), ("20 in", "175 degF"))),
+grow("profile-f", "profile_f", "a profile in degrees F off the tape, coefficients per degree F", on("14 in", warm("22 1/2 in", IRON_F, "72 degF", ("2 1/2 in", "88 degF"), ("12 in", "121 degF"), ("20 in", "175 degF"))),
      on("39 in", warm("22 1/2 in", IRON_F, "72 degF", ("2 1/2 in", "85 degF"), ("13 in", "118 degF"), ("20 in", "160 degF"))))
 grow("mixed-scales", "mixed_scales", "aligned at 68 degrees F, running temperatures in degrees C", on("295 mm", warm("280 mm", STEEL, "68 degF", ("100 mm", "52 degC"))), on("815 mm", warm("280 mm", STEEL, "68 degF", ("100 mm", "44 degC"))))
-grow("mixed-scales-profile", "mixed_scales", "cold in kelvins, running in degrees F", on("450 mm", warm("640 mm", ALUMINIUM, "293.15 K", ("80 mm", "95 °F"), ("500 mm", "149 °F"))), on("1350 mm", warm("640 mm", ALUMINIUM, "293.15 K", ("80 mm", "86 °F"), ("560 mm", "140 °F"))))
+grow("mixed-scales-profile", "mixed_profile", "cold in kelvins, running in degrees F", on("450 mm", warm("640 mm", ALUMINIUM, "293.15 K", ("80 mm", "95 °F"), ("500 mm", "149 °F"))), on("1350 mm", warm("640 mm", ALUMINIUM, "293.15 K", ("80 mm", "86 °F"), ("560 mm", "140 °F"))))
 rolled = grow("legs", "legs", "the leg at 3 o'clock is warmer: the machine lifts, and leans towards 9", legs("330 mm", [piece("450 mm", STEEL, "36 K")], [piece("450 mm", STEEL, "22 K")], "610 mm"),
               legs("1010 mm", [piece("450 mm", STEEL, "27 K")], [piece("450 mm", STEEL, "20 K")], "610 mm"))
-grow("legs-and-pieces", "legs", "legs of different heights and materials at one end, even legs at the other", legs("19 in", [piece("16 in", STEEL_F, "85 °F"), piece("3 in", IRON_F, "60 °F")], [piece("17 1/2 in", STAINLESS_F, "52 °F")], "28 3/4 in"), on("47 in", piece("18 in", STEEL_F, "50 °F")))
+grow("legs-and-pieces", "legs_and_pieces", "legs of different heights and materials at one end, even legs at the other", legs("19 in", [piece("16 in", STEEL_F, "85 °F"), piece("3 in", IRON_F, "60 °F")], [piece("17 1/2 in", STAINLESS_F, "52 °F")], "28 3/4 in"), on("47 in", piece("18 in", STEEL_F, "50 °F")))
 measured = grow("measured", "measured", "both planes measured at both ends", shown("395 mm", "-0.06 mm", "0.21 mm"), shown("1180 mm", "0.04 mm", "0.13 mm"))
-grow("measured-mil", "measured", "measured in mils at one end, computed at the other", shown("16.5 in", "1.5 mil", "7.25 mil"), on("45.5 in", piece("19 in", STEEL_F, "44 °F")))
+grow("measured-mil", "measured_mil", "measured in mils at one end, computed at the other", shown("16.5 in", "1.5 mil", "7.25 mil"), on("45.5 in", piece("19 in", STEEL_F, "44 °F")))
 three = grow("three-supports", "three_supports", "three supports whose growth lies on a line", on("300 mm", piece("400 mm", STEEL, "30 K")), on("900 mm", piece("400 mm", STEEL, "26 K")), on("1500 mm", piece("400 mm", STEEL, "22 K")))
 unsure = grow("uncertain", "uncertain", "heights, temperatures and coefficients, all uncertain", on("290 mm", piece("340 mm", stuff("steel", "11.3 um/m/K", "0.6 um/m/K"), "33 K", height="2 mm", temperature="3 K")),
               on("870 mm", piece("345 mm", stuff("grey cast iron", "10.4 um/m/K", "0.4 um/m/K"), "24 K", height="1.5 mm", temperature="2.5 K")))
-grow("uncertain-f", "uncertain", "uncertain temperatures in degrees F: a difference again", on("12 in", piece("15 1/4 in", stuff("steel", "6.3 um/m/degF", "0.3 um/m/degF"), "54 °F", temperature="5 °F")), on("37 in", piece("15 1/4 in", stuff("stainless 316", "8.9 um/m/°F", "0.5 um/m/°F"), "40 °F", temperature="4 °F")))
+grow("uncertain-f", "uncertain_f", "uncertain temperatures in degrees F: a difference again", on("12 in", piece("15 1/4 in", stuff("steel", "6.3 um/m/degF", "0.3 um/m/degF"), "54 °F", temperature="5 °F")), on("37 in", piece("15 1/4 in", stuff("stainless 316", "8.9 um/m/°F", "0.5 um/m/°F"), "40 °F", temperature="4 °F")))
 grow("uncertain-measured", "uncertain_measured", "measured movements with their uncertainty", shown("410 mm", "0.05 mm", "0.32 mm", ("0.012 mm", "0.02 mm")), shown("1260 mm", "-0.03 mm", "0.18 mm", ("0.015 mm", "0.018 mm")))
 
 # ---- growth: hard
 
 grow("off-the-line-three", "off_the_line", "the middle support grows more: least squares, not the ends", on("320 mm", piece("400 mm", STEEL, "25 K")), on("850 mm", piece("400 mm", STEEL, "33 K")), on("1450 mm", piece("400 mm", STEEL, "21 K")))
-grow("off-the-line-four", "off_the_line", "four supports in no order, `within` widened, legs that differ at one of them", on("1800 mm", piece("520 mm", IRON, "28 K")), on("350 mm", piece("520 mm", IRON, "45 K")),
+grow("off-the-line-four", "four_supports", "four supports in no order, `within` widened, legs that differ at one of them", on("1800 mm", piece("520 mm", IRON, "28 K")), on("350 mm", piece("520 mm", IRON, "45 K")),
      legs("1250 mm", [piece("500 mm", STEEL, "41 K")], [piece("540 mm", STEEL, "39 K")], "760 mm"), on("820 mm", piece("520 mm", IRON, "30 K")), within="0.2 mm")
 # Deviation d of the middle one of three even supports leaves 2d/3 there.
 near = grow("nearly-off", "nearly_off", "the middle support stands 0.0507 mm off the line, 0.0508 mm are allowed", shown("300 mm", "0 mm", "0.1 mm"), shown("800 mm", "0 mm", "0.17605 mm"), shown("1300 mm", "0 mm", "0.1 mm"))
-grow("nearly-off-within", "nearly_off", "`within` is 0.5 mil, and 0.49 mil are needed", on("12 in", piece("18 in", STEEL_F, "50 °F")), shown("24 in", "0 mil", "6.405 mil"), on("36 in", piece("18 in", STEEL_F, "50 °F")), within="0.5 mil")
+grow("nearly-off-within", "within_given", "`within` is 0.5 mil, and 0.49 mil are needed", on("12 in", piece("18 in", STEEL_F, "50 °F")), shown("24 in", "0 mil", "6.405 mil"), on("36 in", piece("18 in", STEEL_F, "50 °F")), within="0.5 mil")
 grow("far-stations", "far_stations", "a floating shaft: the feet are 4 m and more from the coupling", on("4150 mm", piece("630 mm", STEEL, "34 K")), on("4890 mm", piece("630 mm", STEEL, "29 K")))
-grow("close-supports", "far_stations", "supports 3 in apart, 5 ft away: what differs there is carried a long way", on("5 ft", piece("20 1/2 in", STEEL_F, "47 °F")), on("63 in", piece("20 1/2 in", STEEL_F, "45 °F")))
+grow("close-supports", "close_supports", "supports 3 in apart, 5 ft away: what differs there is carried a long way", on("5 ft", piece("20 1/2 in", STEEL_F, "47 °F")), on("63 in", piece("20 1/2 in", STEEL_F, "45 °F")))
 grow("stationary-side", "negative_stations", "the stationary machine: all stations are negative", on("-340 mm", piece("375 mm", IRON, "52 K")), on("-1160 mm", piece("375 mm", IRON, "37 K")))
-grow("both-sides", "negative_stations", "a bearing pedestal on either side of the origin", on("-16 1/4 in", piece("24 in", STEEL_F, "33 °F")), on("22 in", piece("24 in", STEEL_F, "58 °F")))
+grow("both-sides", "both_sides", "a bearing pedestal on either side of the origin", on("-16 1/4 in", piece("24 in", STEEL_F, "33 °F")), on("22 in", piece("24 in", STEEL_F, "58 °F")))
 grow("cryogenic", "cryogenic", "a pump for cold liquids shrinks", on("-380 mm", piece("460 mm", stuff("stainless 304", "17.3 um/m/K"), "-112 K")), on("-920 mm", piece("460 mm", stuff("stainless 304", "17.3 um/m/K"), "-64 K")))
-grow("cryogenic-profile", "cryogenic", "from 59 degrees F down to -40, which is the same on both scales", on("-15 in", warm("18 in", STAINLESS_F, "59 degF", ("0 in", "5 degF"), ("12 in", "-40 degC"))), on("-36 in", warm("18 in", STAINLESS_F, "59 degF", ("0 in", "23 degF"), ("15 in", "-22 degF"))))
-grow("slope-zero", "slope_zero", "different legs that grow alike: no slope, and none by rounding", on("375 mm", piece("300 mm", STEEL, "28 K")), on("1025 mm", piece("400 mm", STEEL, "21 K")))
+grow("cryogenic-profile", "cryogenic_profile", "from 59 degrees F down to -40, which is the same on both scales", on("-15 in", warm("18 in", STAINLESS_F, "59 degF", ("0 in", "5 degF"), ("12 in", "-40 degC"))), on("-36 in", warm("18 in", STAINLESS_F, "59 degF", ("0 in", "23 degF"), ("15 in", "-22 degF"))))
+grow("slope-zero", "slope_zero", "different legs that grow alike: no slope, and none by rounding", on("375 mm", piece("300 mm", STEEL, "50.4 degF")), on("1025 mm", piece("400 mm", STEEL, "21 K")))
 grow("slope-zero-pieces", "slope_zero", "the same with pieces that make up for one another", on("540 mm", piece("200 mm", stuff("steel", "12 um/m/K"), "30 K"), piece("300 mm", stuff("concrete", "8 um/m/K"), "5 K")), on("1410 mm", piece("150 mm", stuff("steel", "12 um/m/K"), "40 K"), piece("250 mm", stuff("concrete", "8 um/m/K"), "6 K")))
 grow("roll-zero", "roll_zero", "a tall cool leg and a short warm one: lift, but no roll", legs("360 mm", [piece("420 mm", STEEL, "25 K")], [piece("350 mm", STEEL, "30 K")], "580 mm"), on("940 mm", piece("385 mm", STEEL, "22 K")))
 grow("roll-other-way", "roll_other_way", "the leg at 9 o'clock grows more: the shaft goes towards 3", legs("405 mm", [piece("560 mm", IRON, "19 K")], [piece("560 mm", IRON, "47 K")], "720 mm"), legs("1305 mm", [piece("560 mm", IRON, "18 K")], [piece("560 mm", IRON, "33 K")], "690 mm"))
-grow("roll-against", "roll_other_way", "the ends roll against one another, on a narrow track", legs("14 1/2 in", [piece("26 in", STEEL_F, "71 °F")], [piece("26 in", STEEL_F, "55 °F")], "13 1/4 in"), legs("38 in", [piece("26 in", STEEL_F, "50 °F")], [piece("26 in", STEEL_F, "66 °F")], "13 1/4 in"))
+grow("roll-against", "roll_against", "the ends roll against one another, on a narrow track", legs("14 1/2 in", [piece("26 in", STEEL_F, "71 °F")], [piece("26 in", STEEL_F, "55 °F")], "13 1/4 in"), legs("38 in", [piece("26 in", STEEL_F, "50 °F")], [piece("26 in", STEEL_F, "66 °F")], "13 1/4 in"))
 short_of = grow("spots-short", "spots_short", "spots between 150 and 350 of 600 mm: straight on down, constant above", on("385 mm", warm("600 mm", STEEL, "20 degC", ("150 mm", "34 degC"), ("250 mm", "45 degC"), ("350 mm", "62 degC"))),
                 on("1175 mm", warm("600 mm", STEEL, "20 degC", ("200 mm", "33 degC"), ("300 mm", "41 degC"), ("350 mm", "50 degC"))))
-grow("spots-high", "spots_short", "two spots near the top: the line goes far down, below the cold temperature", on("20 in", warm("24 in", STEEL_F, "75 °F", ("19 1/2 in", "140 °F"), ("22 in", "158 °F"))), on("50 in", warm("24 in", STEEL_F, "75 °F", ("18 in", "120 °F"), ("22 in", "136 °F"))))
+grow("spots-high", "spots_high", "two spots near the top: the line goes far down, below the cold temperature", on("20 in", warm("24 in", STEEL_F, "75 °F", ("19 1/2 in", "140 °F"), ("22 in", "158 °F"))), on("50 in", warm("24 in", STEEL_F, "75 °F", ("18 in", "120 °F"), ("22 in", "136 °F"))))
 UNSURE_STEEL = stuff("steel", "11.3 um/m/K", "0.7 um/m/K")
 shared = grow("shared-coefficient", "shared_coefficient", "one steel, one error: it does not average out over the supports", on("335 mm", piece("430 mm", UNSURE_STEEL, "40 K", temperature="2 K")), on("965 mm", piece("430 mm", UNSURE_STEEL, "25 K", temperature="2 K")))
-grow("shared-in-a-leg", "shared_coefficient", "one steel twice in each leg, with iron between, which has an error of its own", on("16 1/2 in", piece("8 in", stuff("steel", "6.3 um/m/°F", "0.4 um/m/°F"), "75 °F"), piece("4 in", stuff("iron", "5.8 um/m/°F", "0.3 um/m/°F"), "60 °F"), piece("9 in", stuff("steel", "6.3 um/m/°F", "0.4 um/m/°F"), "30 °F")),
+grow("shared-in-a-leg", "shared_in_a_leg", "one steel twice in each leg, with iron between, which has an error of its own", on("16 1/2 in", piece("8 in", stuff("steel", "6.3 um/m/°F", "0.4 um/m/°F"), "75 °F"), piece("4 in", stuff("iron", "5.8 um/m/°F", "0.3 um/m/°F"), "60 °F"), piece("9 in", stuff("steel", "6.3 um/m/°F", "0.4 um/m/°F"), "30 °F")),
      on("44 in", piece("8 in", stuff("steel", "6.3 um/m/°F", "0.4 um/m/°F"), "52 °F"), piece("4 in", stuff("iron", "5.8 um/m/°F", "0.3 um/m/°F"), "45 °F"), piece("9 in", stuff("steel", "6.3 um/m/°F", "0.4 um/m/°F"), "24 °F")))
 grow("same-name", "same_name", "two steels of different coefficients are two materials", on("275 mm", piece("365 mm", stuff("steel", "11.3 um/m/K", "0.5 um/m/K"), "35 K")), on("795 mm", piece("365 mm", stuff("steel", "12.6 um/m/K", "0.5 um/m/K"), "28 K")))
-grow("same-name-other-u", "same_name", "one steel from two sources that trust it differently: two materials", on("425 mm", piece("200 mm", stuff("steel", "11.3 um/m/K", "0.4 um/m/K"), "42 K"), piece("150 mm", stuff("steel", "11.3 um/m/K", "0.9 um/m/K"), "20 K")), on("1225 mm", piece("350 mm", stuff("steel", "11.3 um/m/K", "0.4 um/m/K"), "27 K")))
-grow("same-name-legs", "same_name", "the legs of a machine are of two steels", legs("390 mm", [piece("480 mm", stuff("steel", "11.3 um/m/K", "0.5 um/m/K"), "39 K")], [piece("480 mm", stuff("steel", "11.9 um/m/K", "0.8 um/m/K"), "31 K")], "640 mm"), on("1090 mm", piece("480 mm", STEEL, "26 K")))
+grow("same-name-other-u", "same_name_other_u", "one steel from two sources that trust it differently: two materials", on("425 mm", piece("200 mm", stuff("steel", "11.3 um/m/K", "0.4 um/m/K"), "42 K"), piece("150 mm", stuff("steel", "11.3 um/m/K", "0.9 um/m/K"), "20 K")), on("1225 mm", piece("350 mm", stuff("steel", "11.3 um/m/K", "0.4 um/m/K"), "27 K")))
+grow("same-name-legs", "same_name_legs", "the legs of a machine are of two steels", legs("390 mm", [piece("480 mm", stuff("steel", "11.3 um/m/K", "0.5 um/m/K"), "39 K")], [piece("480 mm", stuff("steel", "11.9 um/m/K", "0.8 um/m/K"), "31 K")], "640 mm"), on("1090 mm", piece("480 mm", STEEL, "26 K")))
 grow("partly-stated", "partly_stated", "only the inboard temperature has a u; what has none counts as exact", on("355 mm", piece("390 mm", STEEL, "29 K", temperature="4 K")), on("1015 mm", piece("390 mm", STEEL, "23 K")))
-grow("partly-stated-spot", "partly_stated", "the u of a temperature shifts the whole profile", on("460 mm", warm("550 mm", IRON, "17 degC", ("100 mm", "38 degC"), ("450 mm", "59 degC"), temperature="2.5 K")), shown("1390 mm", "0.02 mm", "0.11 mm"))
-grow("partly-stated-height", "partly_stated", "only a height has a u, and a coefficient", on("17 in", piece("20 in", STEEL_F, "68 °F", height="1/4 in"), piece("5 1/2 in", stuff("concrete", "8 um/m/°F", "1.5 um/m/°F"), "10 °F")), on("49 in", piece("25 1/2 in", STEEL_F, "42 °F")))
+grow("partly-stated-spot", "partly_stated_spot", "the u of a temperature shifts the whole profile", on("460 mm", warm("550 mm", IRON, "17 degC", ("100 mm", "38 degC"), ("450 mm", "59 degC"), temperature="2.5 K")), shown("1390 mm", "0.02 mm", "0.11 mm"))
+grow("partly-stated-height", "partly_stated_height", "only a height has a u, and a coefficient", on("17 in", piece("20 in", STEEL_F, "68 °F", height="1/4 in"), piece("5 1/2 in", stuff("concrete", "8 um/m/°F", "1.5 um/m/°F"), "10 °F")), on("49 in", piece("25 1/2 in", STEEL_F, "42 °F")))
 grow("legs-uncertain", "legs_uncertain", "temperatures of the legs are independent: lift and roll are uncertain", legs("370 mm", [piece("440 mm", STEEL, "37 K", temperature="3 K")], [piece("440 mm", STEEL, "26 K", temperature="2 K")], "600 mm"),
      legs("1120 mm", [piece("440 mm", STEEL, "28 K", temperature="2.5 K")], [piece("440 mm", STEEL, "24 K", temperature="3.5 K")], "600 mm"))
-grow("legs-shared", "legs_uncertain", "one steel in both legs: its error lifts, and hardly rolls", legs("345 mm", [piece("410 mm", UNSURE_STEEL, "45 K", temperature="2 K")], [piece("410 mm", UNSURE_STEEL, "33 K")], "550 mm"), on("1145 mm", piece("410 mm", UNSURE_STEEL, "30 K")))
-grow("hardly-warm", "hardly_warm", "a hundredth of a degree: nanometres", on("265 mm", piece("225 mm", STEEL, "0.01 K")), on("685 mm", piece("225 mm", STEEL, "0.018 degF")))
+grow("legs-shared", "legs_shared", "one steel in both legs: its error lifts, and hardly rolls", legs("345 mm", [piece("410 mm", UNSURE_STEEL, "45 K", temperature="2 K")], [piece("410 mm", UNSURE_STEEL, "33 K")], "550 mm"), on("1145 mm", piece("410 mm", UNSURE_STEEL, "30 K")))
+grow("hardly-warm", "hardly_warm", "a hundredth of a degree: nanometres", on("265 mm", piece("225 mm", STEEL, "0.01 K")), on("685 mm", piece("225 mm", STEEL, "0.027 degF")))
 grow("hardly-warm-points", "hardly_warm", "temperatures that differ by hundredths", on("385 mm", warm("325 mm", IRON, "20.00 degC", ("50 mm", "20.01 degC"), ("300 mm", "20.03 degC"))), on("1005 mm", warm("325 mm", IRON, "20.00 degC", ("50 mm", "20.01 degC"), ("250 mm", "20.02 degC"))))
 grow("very-hot", "very_hot", "a turbine case 3 m above its sole plate at 540 degrees C", on("-1850 mm", warm("3 m", stuff("cast steel", "12.6 um/m/K"), "15 degC", ("0 m", "60 degC"), ("1.2 m", "210 degC"), ("2.5 m", "540 degC"))), on("-4 m", warm("2.4 m", stuff("cast steel", "12.6 um/m/K"), "15 degC", ("0 m", "45 degC"), ("1.5 m", "180 degC"), ("2.4 m", "410 degC"))))
 grow("very-hot-f", "very_hot", "1000 degrees F of rise, per degree F", on("-5 1/2 ft", piece("9 1/4 ft", stuff("cast steel", "7e-6 1/°F"), "1000 °F")), on("-13 ft", piece("8 ft", stuff("cast steel", "7e-6 1/degF"), "620 °F")))
@@ -537,7 +562,7 @@ def run(id, region, about, cold, stationary, movable):
 
 
 aim = cold("cold-target", "targets", "what the stationary machine grows more, the movable one stands high when cold", at("0.02 mm", "0.01 mm/m", "0.31 mm", "-0.12 mm/m"), at("-0.01 mm", "0.03 mm/m", "0.14 mm", "0.05 mm/m"))
-cold("cold-target-mil", "targets", "growths in mils and mils per inch", at("-0.5 mil", "0.02 mil/in", "4.75 mil", "0.11 mil/in"), at("1.25 mil", "-0.04 mil/in", "9.5 mil", "-0.08 mil/in"))
+cold("cold-target-mil", "targets_mil", "growths in mils and mils per inch", at("-0.5 mil", "0.02 mil/in", "4.75 mil", "0.11 mil/in"), at("1.25 mil", "-0.04 mil/in", "9.5 mil", "-0.08 mil/in"))
 aim_u = cold("cold-target-uncertain", "targets_uncertain", "both growths are uncertain, each by itself", at("0.01 mm", "0.02 mm/m", "0.27 mm", "0.09 mm/m", ("0.006 mm", "0.01 mm/m", "0.03 mm", "0.04 mm/m")), at("0.03 mm", "-0.01 mm/m", "0.42 mm", "0.16 mm/m", ("0.008 mm", "0.02 mm/m", "0.04 mm", "0.03 mm/m")))
 cold("cold-target-one-uncertain", "targets_uncertain", "only one growth is uncertain: the other counts as exact", at("0 mil", "0 mil/in", "6.5 mil", "0.07 mil/in", ("0.2 mil", "0.01 mil/in", "0.7 mil", "0.03 mil/in")), at("-1 mil", "0.02 mil/in", "2.25 mil", "-0.05 mil/in"))
 cold("cold-target-nearly-equal", "nearly_equal", "two machines that grow alike but for a micrometre", at("0.081 mm", "0.24 mm/m", "0.6543 mm", "-0.331 mm/m"), at("0.0801 mm", "0.2401 mm/m", "0.6533 mm", "-0.3311 mm/m"))
@@ -545,7 +570,7 @@ cold("cold-target-nearly-equal-units", "nearly_equal", "the same to the nanometr
 S = [[1, -0.9, 0, 0], [-0.9, 1, 0, 0], [0, 0, 1, -0.85], [0, 0, -0.85, 1]]
 cold("cold-target-correlated", "correlated", "correlations of offset and slope change neither u by itself", at("0.04 mm", "0.05 mm/m", "0.36 mm", "-0.21 mm/m", ("0.012 mm", "0.03 mm/m", "0.05 mm", "0.06 mm/m"), S), at("-0.02 mm", "0.07 mm/m", "0.19 mm", "-0.1 mm/m", ("0.009 mm", "0.02 mm/m", "0.025 mm", "0.05 mm/m"), S))
 runs = run("running", "running", "cold position, plus what the movable machine grows, less what the stationary one does", at("0.05 mm", "-0.1 mm/m", "-0.22 mm", "0.3 mm/m"), at("0.01 mm", "0.02 mm/m", "0.12 mm", "0.04 mm/m"), at("0.02 mm", "0.06 mm/m", "0.38 mm", "-0.17 mm/m"))
-run("running-mil", "running", "in mils", at("-2.5 mil", "0.3 mil/in", "5 mil", "-0.15 mil/in"), at("0.25 mil", "0.01 mil/in", "3.5 mil", "0.06 mil/in"), at("-0.75 mil", "0.02 mil/in", "8.25 mil", "0.09 mil/in"))
+run("running-mil", "running_mil", "in mils", at("-2.5 mil", "0.3 mil/in", "5 mil", "-0.15 mil/in"), at("0.25 mil", "0.01 mil/in", "3.5 mil", "0.06 mil/in"), at("-0.75 mil", "0.02 mil/in", "8.25 mil", "0.09 mil/in"))
 run("running-uncertain", "running_uncertain", "three uncertain positions add as squares", at("0.03 mm", "0.2 mm/m", "0.1 mm", "-0.25 mm/m", ("0.004 mm", "0.02 mm/m", "0.005 mm", "0.03 mm/m")), at("0 mm", "0.01 mm/m", "0.2 mm", "0.07 mm/m", ("0.003 mm", "0.01 mm/m", "0.02 mm", "0.02 mm/m")), at("0.01 mm", "0 mm/m", "0.33 mm", "0.12 mm/m", ("0.006 mm", "0.015 mm/m", "0.03 mm", "0.025 mm/m")))
 run("running-one-uncertain", "running_uncertain", "only the cold position has a u", at("1.1 mil", "0.2 mil/in", "-3 mil", "0.4 mil/in", ("0.15 mil", "0.02 mil/in", "0.2 mil", "0.03 mil/in")), at("0.3 mil", "0 mil/in", "5.1 mil", "0.02 mil/in"), at("0 mil", "0.05 mil/in", "8.8 mil", "-0.03 mil/in"))
 run("running-on-target", "nearly_equal", "set cold to its target it runs in line to the last digit", at("0.03 mm", "-0.02 mm/m", "0.17 mm", "-0.17 mm/m"), at("0.02 mm", "0.01 mm/m", "0.31 mm", "-0.12 mm/m"), at("-0.01 mm", "0.03 mm/m", "0.14 mm", "0.05 mm/m"))
