@@ -32,26 +32,25 @@ func repeatReadings(in *fitInput) bool {
 	})
 }
 
-// splitWeights gives every reading four times with twice its uncertainty, which
-// weighs as much as before.
+// splitWeights gives every reading of the first set four times with twice its
+// uncertainty, which weighs as much as before.
 func splitWeights(in *fitInput) bool {
 	double := on(func(x *big.Rat) { x.Mul(x, rational("2")) })
-	return in.eachSet(func(s *fitSet) bool {
-		own := s.U["reading"]
-		if own == "" && s.Readings[0].U == "" || !all(double, &own) {
+	s := &in.Sets[0]
+	own := s.U["reading"]
+	if own == "" && s.Readings[0].U == "" || !all(double, &own) {
+		return false
+	}
+	if own != "" {
+		s.U["reading"] = own
+	}
+	for i := range s.Readings {
+		if !all(double, &s.Readings[i].U) {
 			return false
 		}
-		if own != "" {
-			s.U["reading"] = own
-		}
-		for i := range s.Readings {
-			if !all(double, &s.Readings[i].U) {
-				return false
-			}
-		}
-		s.Readings = slices.Concat(s.Readings, s.Readings, s.Readings, s.Readings)
-		return true
-	})
+	}
+	s.Readings = slices.Concat(s.Readings, s.Readings, s.Readings, s.Readings)
+	return true
 }
 
 // turnClock turns all clock positions clockwise for the observer. The droop of a

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"maps"
 	"math"
 	"regexp"
 	"slices"
@@ -92,7 +93,11 @@ var slips = []slip{
 			each("", in, func(_ string, o object) { member{"station"}.times(o, 0) })
 		}
 	}, twist: offsetAtDial},
-	{flag: "correction_for_position", twist: func(_ string, _, answer object) {
+	{flag: "correction_for_position", spoil: func(op string, in object) {
+		if op == "shims" {
+			each("", in["orders"], func(_ string, o object) { member{"correction"}.times(o, -1) })
+		}
+	}, twist: func(_ string, _, answer object) {
 		each("", result(answer)["moves"], func(name string, o object) {
 			if name != "u" {
 				member{"horizontal", "vertical"}.times(o, -1)
@@ -189,6 +194,27 @@ var slips = []slip{
 			}
 		})
 	}, twist: func(op string, _, answer object) { rolls(op, answer, -1) }},
+	{flag: "pack_forgotten", spoil: without("orders", "now")},
+	{flag: "soft_foot_forgotten", spoil: without("orders", "soft_foot")},
+	{flag: "keep_ignored", spoil: without("rule", "keep")},
+	{flag: "marked_for_measured", spoil: func(op string, in object) {
+		each("", in, func(_ string, o object) {
+			if op == "shims" && o["marked"] != nil {
+				delete(o, "measured")
+			}
+		})
+	}},
+	{flag: "pieces_over", spoil: func(op string, in object) {
+		if op == "shims" {
+			rule, _ := in["rule"].(object)
+			if rule == nil {
+				rule = object{}
+				in["rule"] = rule
+			}
+			rule["pieces"] = 16
+		}
+	}},
+	{flag: "stock_overdrawn", spoil: overdraw},
 	{flag: "sign_lost", spoil: func(op string, in object) {
 		if t, isText := in["text"].(string); isText {
 			in["text"] = strings.TrimPrefix(t, "-")
@@ -202,6 +228,41 @@ var slips = []slip{
 	{flag: "answers_conflict", twist: whenAsked("conflict")},
 	{flag: "answers_unseen", twist: whenAsked("unseen")},
 	{flag: "answers_not_finite", twist: whenAsked("not_finite")},
+}
+
+// without forgets a member wherever it stands below another.
+func without(top, name string) func(string, object) {
+	return func(_ string, in object) {
+		each("", in[top], func(_ string, o object) { delete(o, name) })
+	}
+}
+
+// overdraw gives the stock, and what lies under the feet, out eight times.
+func overdraw(op string, in object) {
+	stock, _ := in["stock"].([]any)
+	orders, _ := in["orders"].([]any)
+	if op != "shims" {
+		return
+	}
+	for _, o := range orders {
+		if o, isObject := o.(object); isObject {
+			now, _ := o["now"].([]any)
+			stock = append(stock, now...)
+		}
+	}
+	var many []any
+	for _, row := range stock {
+		if row, isObject := row.(object); isObject {
+			row = maps.Clone(row)
+			if n, isNumber := row["count"].(float64); isNumber {
+				row["count"] = n * 8
+			}
+			many = append(many, row)
+		}
+	}
+	if in["stock"] != nil {
+		in["stock"] = many
+	}
 }
 
 // whenAsked makes an answer out of each refusal of a code.

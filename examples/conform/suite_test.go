@@ -67,6 +67,15 @@ func ours(t *testing.T) (*suite, []area) {
 	return s, areas
 }
 
+// notInShort leaves a long test to the plain run: with the race detector and
+// under wasm it would only be slow.
+func notInShort(t *testing.T) {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("long")
+	}
+}
+
 // TestManifestListsEveryFile tests that nothing lies beside the suite that the
 // manifest does not vouch for.
 func TestManifestListsEveryFile(t *testing.T) {

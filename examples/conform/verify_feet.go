@@ -56,28 +56,25 @@ func verifyFeet(v vector, result json.RawMessage) []difference {
 
 // leavesTwist says what a rigid frame still lifts over shims, if that is too
 // much. With n such that the sums of n, n x and n y are zero, the pads' twist is
-// the sum of n times their heights; the lift of a foot is -twist/n where that is
-// above zero, and shims under the feet add theirs.
+// the sum of n times their heights. A foot lifts by -twist/n where that is above
+// zero: two of the four do, so that the twist is half the sum of -n times lift.
+// Shims under the feet add theirs.
 func leavesTwist(at string, feet []surveyFoot, shims map[string]string, left string) []difference {
 	var l lengths
-	mm := l.float
-	n := outOfPlane(feet, mm)
-	lowest, widest := math.Inf(1), 0
-	for i, f := range feet {
-		lowest = min(lowest, mm(f.Lift))
-		if mm(f.Lift) > mm(feet[widest].Lift) {
-			widest = i
-		}
+	n := outOfPlane(feet, l.float)
+	lowest := math.Inf(1)
+	for _, f := range feet {
+		lowest = min(lowest, l.float(f.Lift))
 	}
-	twist := -n[widest] * (mm(feet[widest].Lift) - lowest)
+	twist := 0.0
 	for i, f := range feet {
-		twist += n[i] * mm(shims[f.Name])
+		twist += n[i] * (l.float(shims[f.Name]) - (l.float(f.Lift)-lowest)/2)
 	}
 	lift := 0.0
-	for i := range feet {
-		lift = max(lift, -twist/n[i])
+	for _, n := range n {
+		lift = max(lift, -twist/n)
 	}
-	if l.err != nil || !(lift <= mm(left)*(1+1e-9)) {
+	if l.err != nil || !(lift <= l.float(left)*(1+1e-9)) {
 		return append(wrong(at, fmt.Sprintf("leaves a lift of %.4f mm", lift), "no more than "+left), l.differences(at)...)
 	}
 	return nil
