@@ -31,6 +31,7 @@ AREA = Area("thermal", {
     "published_inboard": ("plain", "a published example, the inboard leg at the origin"),
     "published_outboard": ("plain", "the same, the outboard leg at the origin"),
     "published_coupling": ("plain", "the same, the growth carried to the plane of the rim dial"),
+    "published_line": ("hard", "a published line through eleven points, taken for eleven supports"),
     "fahrenheit": ("plain", "rises and coefficients in degrees F"),
     "materials": ("plain", "legs of several pieces and materials"),
     "materials_f": ("plain", "legs of several pieces in inches and degrees F"),
@@ -421,7 +422,8 @@ def add(op, id, region, about, input, published=None):
     second = WAYS % ("; covariances as N V N~" if stated else "") if op == "growth" else GP + ", as scalar products%s: over 45 digits agree" % (" and lengths of vectors" if stated else "")
     source = {"kind": "multi_precision" if stated else "exact", "by": MPMATH if stated else RATIONAL, "second": second}
     if published:
-        source = {"kind": "published", "by": MCMILLAN, "published": published, "second": second}
+        work, published = published if isinstance(published, tuple) else (MCMILLAN, published)
+        source = {"kind": "published", "by": work, "published": published, "second": second}
     return AREA.add(id, op, region, flags, about, source, input, result, allowed)
 
 
@@ -478,6 +480,17 @@ grow("mcmillan-coupling", "published_coupling", "the same 16 and 36 in from the 
 for v, k, mil in ((AREA.vectors[2], 0, F("2.9988")), (AREA.vectors[3], 0, F("8.316"))):
     assert length(v["result"]["vertical"]["offset"]) == mil * F("0.0254")
 assert int(F("2.9988") * 100) == 299 and round(F("8.316"), 1) == F("8.3")
+
+# JCGM 100:2008 (GUM), H.3: corrections b of a thermometer at temperatures t. Here
+# (t - 20) m are stations and b mm are movements, so that the offset is y1, the slope y2.
+GUM_T = "21.521 22.012 22.512 23.003 23.507 23.999 24.513 25.002 25.503 26.010 26.511".split()
+GUM_B = "-0.171 -0.169 -0.166 -0.159 -0.164 -0.165 -0.156 -0.157 -0.159 -0.161 -0.160".split()
+line = grow("gum-h3", "published_line", "the line of a thermometer's calibration, as if each temperature were a support: an ordinary least-squares line",
+            *[shown("%s m" % decimal(F(t) - 20), "0 mm", b + " mm") for t, b in zip(GUM_T, GUM_B)], within="0.01 mm",
+            published=("JCGM 100:2008 (GUM), H.3 (numbers second-hand)", "y1 -0.1712, y2 0.00218"))
+assert abs(F(line["result"]["vertical"]["offset"].split()[0]) + F("0.1712")) < F("0.00005") and abs(F(line["result"]["vertical"]["slope"].split()[0]) - F("0.00218")) < F("0.000005")
+assert abs(F(line["result"]["vertical"]["offset"].split()[0]) - F("-0.17120379013134998")) < F("1e-17")  # recomputed exactly elsewhere
+
 grow("rise-f-coefficient-k", "fahrenheit", "a rise in degrees F, a coefficient per K", on("420 mm", piece("410 mm", IRON, "63 degF")), on("1130 mm", piece("410 mm", IRON, "45 degF")))
 per_f = grow("rise-k-coefficient-f", "fahrenheit", "a rise in K, a coefficient per degree F", on("15 in", piece("18 in", IRON_F, "26 K")), on("41 in", piece("18 in", IRON_F, "19 K")))
 stack = grow("materials", "materials", "a foot of cast iron on a steel base on concrete, each with its own rise", on("365 mm", piece("250 mm", IRON, "38 K"), piece("180 mm", STEEL, "21 K"), piece("600 mm", CONCRETE, "4 K")),
