@@ -145,25 +145,15 @@ func TestVectorsSayWhatTheyAre(t *testing.T) {
 			t.Errorf("%s: the count is %d, and there are %d vectors", a.Area, a.Count, len(a.Vectors))
 		}
 		for _, v := range a.Vectors {
-			if seen[v.ID] || !strings.HasPrefix(v.ID, a.Area+"-") || v.Since == "" || v.About == "" || len(v.Flags) == 0 {
-				t.Errorf("%s: a name of its own with the area in front, since, about and flags are wanted", v.ID)
+			if seen[v.ID] {
+				t.Errorf("%s is there twice", v.ID)
 			}
 			seen[v.ID] = true
 			for _, flag := range v.Flags {
 				used[flag] = true
-				if s.flags[flag].Mistake == "" || s.flags[flag].Effect == "" {
-					t.Errorf("%s: flag %s is not explained", v.ID, flag)
-				}
 			}
-			class := a.Regions[v.Region].Class
-			if !slices.Contains([]string{"plain", "hard", "invalid"}, class) || (class == "invalid") != (v.Error != nil) {
-				t.Errorf("%s: region %s is %q", v.ID, v.Region, class)
-			}
-			if v.Source.By == "" || v.Error == nil && v.Source.Second == "" {
-				t.Errorf("%s: says not where its numbers come from, twice", v.ID)
-			}
-			if (v.Result == nil) == (v.Error == nil) {
-				t.Errorf("%s: one of result and error is wanted", v.ID)
+			for _, why := range v.faults(a, s) {
+				t.Errorf("%s: %s", v.ID, why)
 			}
 		}
 	}
@@ -172,6 +162,30 @@ func TestVectorsSayWhatTheyAre(t *testing.T) {
 			t.Errorf("flag %s stands in no vector", flag)
 		}
 	}
+}
+
+// faults says what is wrong with how a vector tells what it is.
+func (v whole) faults(a area, s *suite) []string {
+	class := a.Regions[v.Region].Class
+	var all []string
+	for why, is := range map[string]bool{
+		"a name with that of the area in front is wanted":          !strings.HasPrefix(v.ID, a.Area+"-"),
+		"since, about and a flag are wanted":                       v.Since == "" || v.About == "" || len(v.Flags) == 0,
+		"the class of its region is not known":                     !slices.Contains([]string{"plain", "hard", "invalid"}, class),
+		"a refusal lies in a region that is invalid, and no other": (class == "invalid") != (v.Error != nil),
+		"it says not where its numbers come from, twice":           v.Source.By == "" || v.Error == nil && v.Source.Second == "",
+		"one of result and error is wanted":                        (v.Result == nil) == (v.Error == nil),
+	} {
+		if is {
+			all = append(all, why)
+		}
+	}
+	for _, flag := range v.Flags {
+		if s.flags[flag].Mistake == "" || s.flags[flag].Effect == "" {
+			all = append(all, "flag "+flag+" is not explained")
+		}
+	}
+	return all
 }
 
 // TestTwinsDifferInOnePlace tests that each refusal has a sound vector that is
@@ -204,35 +218,37 @@ func TestTwinsDifferInOnePlace(t *testing.T) {
 func places(a, b any) int {
 	switch a := a.(type) {
 	case map[string]any:
-		b, isObject := b.(map[string]any)
-		if !isObject {
-			return 1
+		if b, isObject := b.(map[string]any); isObject {
+			return memberPlaces(a, b)
 		}
-		n := 0
-		for name := range a {
-			if _, there := b[name]; there {
-				n += places(a[name], b[name])
-			} else {
-				n++
-			}
-		}
-		for name := range b {
-			if _, there := a[name]; !there {
-				n++
-			}
-		}
-		return n
+		return 1
 	case []any:
-		b, isList := b.([]any)
-		if !isList {
-			return 1
+		if b, isList := b.([]any); isList {
+			return listPlaces(a, b)
 		}
-		return listPlaces(a, b)
+		return 1
 	}
 	if a == b {
 		return 0
 	}
 	return 1
+}
+
+func memberPlaces(a, b map[string]any) int {
+	n := 0
+	for name := range a {
+		if _, there := b[name]; there {
+			n += places(a[name], b[name])
+		} else {
+			n++
+		}
+	}
+	for name := range b {
+		if _, there := a[name]; !there {
+			n++
+		}
+	}
+	return n
 }
 
 // listPlaces takes elements that only one of two lists has as cut out where
