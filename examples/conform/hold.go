@@ -44,7 +44,7 @@ func (s *suite) hold(p *program, known map[string]string) report {
 	r.take(s.answers(p), known, &r.Counts.Vectors)
 	r.take(s.invariants(p), known, &r.Counts.Invariants)
 	r.take(s.badLines(p), known, &r.Counts.Lines)
-	p.stop()
+	r.take([]outcome{leave(p)}, known, &r.Counts.Lines)
 	r.rank(s)
 	return r
 }

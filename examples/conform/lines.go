@@ -66,6 +66,24 @@ func (l badLine) hold(p *program) outcome {
 	return o
 }
 
+// leaveID names the last question.
+const leaveID = "lines-stop"
+
+// leave asks the program to stop, which it has to do by itself.
+func leave(p *program) outcome {
+	o := outcome{ID: leaveID, Op: "stop"}
+	a, t := p.ask("stop", nil)
+	switch e := p.stop(); {
+	case t != nil:
+		o.Kind, o.Detail = t.Kind, t.Detail
+	case a.Result == nil:
+		o.Kind, o.Detail = badAnswer, "stop has a result, {}"
+	case !e.well:
+		o.Kind, o.Detail = crash, "after stop: "+e.words
+	}
+	return o
+}
+
 // has tells whether the suite asks something of this name.
 func (s *suite) has(id string) bool {
 	for _, v := range s.vectors {
@@ -78,5 +96,5 @@ func (s *suite) has(id string) bool {
 			return true
 		}
 	}
-	return false
+	return id == leaveID
 }

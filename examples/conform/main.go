@@ -74,7 +74,7 @@ func parse(args []string, notes io.Writer) (options, error) {
 }
 
 // conform runs the suite and prints the report.
-func conform(o options, out, notes io.Writer) int {
+func conform(o options, text, notes io.Writer) int {
 	s, err := loadSuite(os.DirFS(o.suite))
 	if err != nil {
 		return complain(notes, err)
@@ -83,13 +83,14 @@ func conform(o options, out, notes io.Writer) int {
 	if err != nil {
 		return complain(notes, err)
 	}
+	out, err := newOutput(text, o.report)
+	if err != nil {
+		return complain(notes, err)
+	}
 	r := s.hold(newProgram(launcher(o.command), o.timeout), known)
 	r.Implementation.Command = o.command
-	r.print(out)
-	if o.report != "" {
-		if err := r.save(o.report); err != nil {
-			return complain(notes, err)
-		}
+	if err := out.write(r); err != nil {
+		return complain(notes, err)
 	}
 	if r.good() {
 		return passed

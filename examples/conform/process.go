@@ -11,7 +11,7 @@ import (
 
 // process starts a command as the program.
 func process(command []string) launch {
-	return func() (io.WriteCloser, io.Reader, func() string, error) {
+	return func() (io.WriteCloser, io.Reader, func() ending, error) {
 		c := exec.Command(command[0], command[1:]...)
 		c.WaitDelay = time.Second // for what it may have started itself and left with our pipes
 		var notes tail
@@ -27,7 +27,10 @@ func process(command []string) launch {
 		if err := c.Start(); err != nil {
 			return nil, nil, nil, err
 		}
-		return in, out, func() string { return ended(c, &notes) }, nil
+		return in, out, func() ending {
+			out.Close() // one that still writes finds no reader, and ends
+			return ended(c, &notes)
+		}, nil
 	}
 }
 
@@ -35,7 +38,7 @@ func process(command []string) launch {
 const grace = 2 * time.Second
 
 // ended waits for the end of a program, kills one that stays, and says how it went.
-func ended(c *exec.Cmd, notes *tail) string {
+func ended(c *exec.Cmd, notes *tail) ending {
 	late := time.AfterFunc(grace, func() { c.Process.Kill() })
 	defer late.Stop()
 	c.Wait()
@@ -43,7 +46,7 @@ func ended(c *exec.Cmd, notes *tail) string {
 	if text := strings.TrimSpace(notes.String()); text != "" {
 		words += fmt.Sprintf("; its last notes: %q", text)
 	}
-	return words
+	return ending{c.ProcessState.Success(), words}
 }
 
 // tail keeps the end of what is written to it.
@@ -59,7 +62,7 @@ func (t *tail) Write(p []byte) (int, error) {
 
 // inside runs an adapter in this process, over pipes.
 func inside(adapter func(io.Reader, io.Writer) error) launch {
-	return func() (io.WriteCloser, io.Reader, func() string, error) {
+	return func() (io.WriteCloser, io.Reader, func() ending, error) {
 		requests, in := io.Pipe()
 		out, answers := io.Pipe()
 		done := make(chan error, 1)
@@ -69,9 +72,10 @@ func inside(adapter func(io.Reader, io.Writer) error) launch {
 			requests.CloseWithError(io.ErrClosedPipe)
 			done <- err
 		}()
-		return in, out, func() string {
+		return in, out, func() ending {
 			out.Close() // a writer that waits for a reader waits no longer
-			return fmt.Sprint("ended with error ", <-done)
+			err := <-done
+			return ending{err == nil, fmt.Sprint("ended with error ", err)}
 		}, nil
 	}
 }

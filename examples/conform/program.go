@@ -8,9 +8,14 @@ import (
 	"time"
 )
 
-// launch starts a program and returns its two ends, and how to end it: after
-// that nothing of it runs any more, and the words say how it went.
-type launch func() (in io.WriteCloser, out io.Reader, end func() string, err error)
+// launch starts a program and returns its two ends, and how to end it.
+type launch func() (in io.WriteCloser, out io.Reader, end func() ending, err error)
+
+// ending is how a program ended; nothing of it runs any more.
+type ending struct {
+	well  bool // by itself, and with status 0
+	words string
+}
 
 // mostLine is the longest answer that is read: far more than any answer needs.
 const mostLine = 1 << 20
@@ -85,8 +90,8 @@ func (p *program) send(request []byte, seq string) (answer, *trouble) {
 		return a, nil
 	}
 	p.inARow++
-	if words := p.stop(); t.Kind == crash {
-		t.Detail = words
+	if e := p.stop(); t.Kind == crash {
+		t.Detail = e.words
 	}
 	return a, t
 }
@@ -107,13 +112,13 @@ func (p *program) exchange(request []byte, seq string) (answer, *trouble) {
 }
 
 // stop ends the program, if it runs, and says how it went.
-func (p *program) stop() string {
+func (p *program) stop() ending {
 	if p.running == nil {
-		return ""
+		return ending{}
 	}
-	words := p.running.end()
+	e := p.running.end()
 	p.running = nil
-	return words
+	return e
 }
 
 // read takes a line apart.

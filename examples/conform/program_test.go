@@ -105,7 +105,7 @@ func TestLineThatNobodyAskedFor(t *testing.T) {
 // for ever, and that one that is in trouble now and then is asked on.
 func TestTroubleEnds(t *testing.T) {
 	starts := 0
-	p := newProgram(func() (io.WriteCloser, io.Reader, func() string, error) {
+	p := newProgram(func() (io.WriteCloser, io.Reader, func() ending, error) {
 		starts++
 		return nil, nil, nil, io.ErrUnexpectedEOF
 	}, time.Minute)
@@ -152,7 +152,7 @@ func beProgram(name string) int {
 		behave(func(int, io.Writer) error { panic("on purpose") })(os.Stdin, os.Stdout)
 	case "stays":
 		adapter.Serve(os.Stdin, os.Stdout)
-		select {}
+		time.Sleep(time.Hour)
 	case "sound":
 		adapter.Serve(os.Stdin, os.Stdout)
 	}
@@ -193,7 +193,9 @@ func TestProcess(t *testing.T) {
 			case row.kind != "" && (trouble == nil || trouble.Kind != row.kind || !strings.Contains(trouble.Detail, row.says)):
 				t.Errorf("got %v, want %s that says %q", trouble, row.kind, row.says)
 			}
-			p.stop()
+			if e := p.stop(); row.kind == "" && e.well != (row.behaviour == "sound") {
+				t.Errorf("ended %+v", e)
+			}
 		})
 	}
 	if _, trouble := newProgram(process([]string{"./no-such-program"}), time.Minute).ask("describe", nil); trouble == nil || trouble.Kind != crash {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -102,12 +103,33 @@ func (r *report) take(outcomes []outcome, known map[string]string, count *tally)
 // that was known to fail.
 func (r *report) good() bool { return len(r.Failures) == 0 && len(r.Stale) == 0 }
 
-func (r *report) save(file string) error {
+// output is where a report goes: as text, and as JSON to a file if one is named.
+type output struct {
+	text io.Writer
+	file *os.File
+}
+
+// newOutput opens the file before anything is asked: a name that is wrong would
+// otherwise cost the run.
+func newOutput(text io.Writer, name string) (output, error) {
+	if name == "" {
+		return output{text: text}, nil
+	}
+	file, err := os.Create(name)
+	return output{text, file}, err
+}
+
+func (o output) write(r report) error {
+	r.print(o.text)
+	if o.file == nil {
+		return nil
+	}
 	text, err := json.MarshalIndent(r, "", "  ")
 	if err != nil {
 		return err
 	}
-	return os.WriteFile(file, append(text, '\n'), 0o666)
+	_, err = o.file.Write(append(text, '\n'))
+	return errors.Join(err, o.file.Close())
 }
 
 // print writes the report for a person.

@@ -15,7 +15,7 @@ type session struct {
 	in    io.WriteCloser
 	lines chan piece
 	open  atomic.Int64 // bytes that were read behind the last end of a line
-	end   func() string
+	end   func() ending
 }
 
 // piece is what was read: a line, or why there is none.
@@ -31,7 +31,7 @@ func begin(start launch) (*session, error) {
 	}
 	s := &session{in: in, lines: make(chan piece, 1)}
 	done := make(chan struct{})
-	s.end = func() string {
+	s.end = func() ending {
 		close(done)
 		in.Close()
 		return end()

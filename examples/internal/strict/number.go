@@ -28,8 +28,8 @@ func (r *reader) number(dec *jsontext.Decoder, v reflect.Value) error {
 		v.SetFloat(x)
 	case x != math.Trunc(x):
 		r.faults.Add(units.Malformed, path, Short(text), kinds[reflect.Int].words)
-	case math.Abs(x) > mostWhole:
-		r.faults.Add(units.OutOfRange, path, Short(text), "a whole number of at most "+strconv.Itoa(mostWhole))
+	case math.Abs(x) > mostWhole || v.OverflowInt(int64(x)):
+		r.faults.Add(units.OutOfRange, path, Short(text), "a whole number of at most "+strconv.FormatInt(mostWhole, 10))
 	default:
 		v.SetInt(int64(x))
 	}
