@@ -144,7 +144,10 @@ var slips = []slip{
 		eachText(in, func(_, t string) string { return blankInFraction.ReplaceAllString(t, "$1$2/") })
 	}},
 	{flag: "weights_ignored", spoil: sameWeights},
-	{flag: "shared_ignored", spoil: func(_ string, in object) {
+	{flag: "shared_ignored", spoil: func(op string, in object) {
+		if op == "corrections" { // that of a foot's station
+			without("feet", "u")(op, in)
+		}
 		each("", in["sets"], func(name string, o object) {
 			if name == "u" {
 				for _, shared := range []string{"station", "radius", "sag", "clock"} {

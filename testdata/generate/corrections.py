@@ -79,6 +79,18 @@ def spread(input, slip):
     return [[sum(p[i][j] for p in parts) for j in range(4)] for i in range(4)] if parts else None
 
 
+def straight(input, i, x, station):
+    """Adds what errs on its own as it is: of each position its offset, and what of its slope does not go with the offset."""
+    total = abs(big(station))
+    for name in ("position", "target"):
+        v = covariance(input[name]) if name in input else None
+        if v:
+            o = root(v[i][i])
+            along = big(v[i][i + 1]) / o if o else mpf(0)
+            total += abs(o + big(x) * along) + abs(big(x)) * mp.sqrt(abs(big(v[i + 1][i + 1]) - along * along))
+    return total
+
+
 def moves(input, slip=""):
     """By = -(offset + slope x); u^2 = Voo + 2 x Vos + x^2 Vss + slope^2 u(x)^2."""
     lines, v = left(input, slip), spread(input, slip)
@@ -93,10 +105,12 @@ def moves(input, slip=""):
             by = dict(zip(PLANES, reversed(by.values())))
         move = {"foot": foot["name"], **by}
         if v:
-            ux = length(foot.get("u", "0 mm"))
+            ux = F(0) if slip == "shared_ignored" else length(foot.get("u", "0 mm"))
             cross = 0 if slip == "feet_uncorrelated" else 1
             move["u"] = {n: mm(root(v[i][i] + cross * 2 * x * v[i][i + 1] + x * x * v[i + 1][i + 1] + s * s * ux * ux))
                          for n, i, (_, s) in zip(PLANES, (0, 2), lines)}
+            if slip == "added_straight":
+                move["u"] = {n: mm(straight(input, i, x, s * ux)) for n, i, (_, s) in zip(PLANES, (0, 2), lines)}
         answer.append(move)
     return {"moves": answer}
 
@@ -152,6 +166,10 @@ def law(probe, slip):
         kind = {"near_face": "far_face", "far_face": "near_face", "spacer_face": "spacer_far_face", "spacer_far_face": "spacer_face"}.get(kind, kind)
     if slip == "bore_as_rim" and kind == "bore":
         kind = "rim"
+    if slip == "straightedge_as_rim" and kind == "straightedge":
+        kind = "rim"
+    if slip == "spacer_as_short" and kind.startswith("spacer"):
+        kind = {"spacer_face": "near_face", "spacer_far_face": "far_face"}[kind]
     if slip == "gap_as_dial" and kind == "gap":
         kind = "near_face"
     x, r = (misread(probe.get(n, "0 mm"), slip) for n in ("station", "radius"))
@@ -195,17 +213,43 @@ def show(input, slip=""):
     return {"sets": sets}
 
 
+# The table of probes once more, for the second way: what a dial reads where the movable
+# centreline has the offset o and the slope m towards the dial.
+TOWARDS = {
+    ("rim", "stationary"): lambda o, m, p: o + m * p["station"],
+    ("rim", "movable"): lambda o, m, p: -o - m * p["station"],
+    ("bore", "stationary"): lambda o, m, p: -o - m * p["station"],
+    ("bore", "movable"): lambda o, m, p: o + m * p["station"],
+    ("straightedge", "stationary"): lambda o, m, p: -o - m * p["station"],
+    ("straightedge", "movable"): lambda o, m, p: o + m * p["station"],
+    ("near_face", "stationary"): lambda o, m, p: m * p["radius"],
+    ("near_face", "movable"): lambda o, m, p: m * p["radius"],
+    ("far_face", "stationary"): lambda o, m, p: -m * p["radius"],
+    ("far_face", "movable"): lambda o, m, p: -m * p["radius"],
+    ("gap", None): lambda o, m, p: -m * p["radius"],
+    ("displacement", None): lambda o, m, p: p["gain"] * (o + m * p["station"]),
+    # A joint shows its own tilt: spacer less stationary shaft, movable shaft less spacer.
+    ("spacer_face", "stationary"): lambda o, m, p: p["radius"] * (o + m * p["span"] / 2) / p["span"],
+    ("spacer_face", "movable"): lambda o, m, p: p["radius"] * (m - (o + m * p["span"] / 2) / p["span"]),
+    ("spacer_far_face", "stationary"): lambda o, m, p: -p["radius"] * (o + m * p["span"] / 2) / p["span"],
+    ("spacer_far_face", "movable"): lambda o, m, p: -p["radius"] * (m - (o + m * p["span"] / 2) / p["span"]),
+}
+
+
 def show_again(input):
-    """The same by turning the plane of the dial into that of 12 o'clock with complex numbers."""
+    """The same by an explicit rotation that brings the dial's place up to 12 o'clock, with the table above."""
     lines = position(input["position"])
     for s, answer in zip(input["sets"], show(input)["sets"]):
-        a, b = law(s["probe"], "")
-        vector = mp.mpc(big(a * lines[1][0] + b * lines[1][1]), big(a * lines[0][0] + b * lines[0][1]))
+        p = {n: length(v) for n, v in s["probe"].items() if n in ("station", "radius", "span")}
+        p["gain"] = F(str(s["probe"].get("gain", 0)))
+        towards = TOWARDS[s["probe"]["kind"], s["probe"].get("carrier")]
+        across, up = (big(towards(o, m, p)) for o, m in lines)
+        sag = big(length(s.get("sag", "0 mm"))) * (-1 if s["probe"]["kind"] == "bore" else 1)
         values = []
         for at in s["at"]:
             t = big(clock(at)) * mp.pi / 180 * (-1 if input["view"] == "from_stationary" else 1)
-            turned = vector * mp.expj(-t)
-            values.append(turned.real + big(droop(s, "")) * mp.cos(t))
+            turn = mp.matrix([[mp.cos(t), -mp.sin(t)], [mp.sin(t), mp.cos(t)]])
+            values.append((turn * mp.matrix([across, up]))[1] + sag * turn[0, 0])
         for r, v in zip(answer["readings"], values):
             assert abs(mpf(r["value"].split()[0]) - (v - values[0])) < mpf(10) ** -30
 
@@ -392,7 +436,7 @@ def exchange_tolerance(input):
 
 OPS = {
     "corrections": (moves, moves_again, moves_tolerance, "lines through two points and J V J' by hand: equal, roots to 30 digits"),
-    "predict": (show, show_again, show_tolerance, "complex numbers that turn with the dial: to 30 digits"),
+    "predict": (show, show_again, show_tolerance, "a rotation that brings the dial up to 12, with a table of probes of its own: to 1e-30 mm"),
     "exchange": (exchange, exchange_again, exchange_tolerance, "places on the axes at two stations: equal"),
     "coupling": (couple, couple_again, couple_tolerance, "gaps at 6 and 9 with the arc sine, points on shafts and spacer: to 28 digits"),
     "slope_from_gap": (from_gap, from_gap_again, from_gap_tolerance, "the gap read back, along and across: to 28 digits"),
@@ -400,7 +444,7 @@ OPS = {
     "maker_target": (words, words_again, words_tolerance, "the maker's words read back off the answer: to 28 digits"),
 }
 SLIPS = ["correction_for_position", "target_ignored", "target_added", "feet_uncorrelated", "station_unsigned", "planes_mixed", "mil_as_hundredth",
-         "fraction_misread", "carrier_sign", "face_sign", "bore_as_rim", "gap_as_dial", "gain_ignored", "sag_ignored", "sag_once", "sag_added",
+         "fraction_misread", "shared_ignored", "added_straight", "carrier_sign", "face_sign", "bore_as_rim", "straightedge_as_rim", "spacer_as_short", "gap_as_dial", "gain_ignored", "sag_ignored", "sag_once", "sag_added",
          "view_mirrored", "hours_as_degrees", "joints_exchanged", "half_span", "radius_for_diameter", "offset_at_dial_plane", "gap_place_opposite",
          "exchange_forgotten"]
 
@@ -497,6 +541,19 @@ put("moves-target-uncertain", "corrections", "plain", "a growth that is not well
 put("moves-target-alone-uncertain", "corrections", "plain", "only the target is uncertain",
     {"position": at("0.05", "-0.02", "0.15", "0.33"), "target": at("0", "0", "-0.3", "0.12", u=("0.003", "0.004", "0.05", "0.07")), "feet": feet(front="365", back="1015")})
 
+tied = [[1, 0.45, 0, 0], [0.45, 1, 0, 0], [0, 0, 1, -0.7], [0, 0, -0.7, 1]]
+put("moves-both-correlated", "corrections", "hard", "position and target each with errors that go together, the one so and the other the other way",
+    {"position": at("0.16", "-0.27", "0.34", "0.18", u=("0.009", "0.014", "0.01", "0.022"), r=tied),
+     "target": at("-0.02", "0.04", "-0.26", "-0.13", u=("0.006", "0.012", "0.035", "0.055"), r=correlated), "feet": feet(drive="425", free="1310")})
+put("moves-far-correlated", "corrections", "hard", "a foot eight metres away, offset and slope nearly tied to one another",
+    {"position": at("-0.09", "0.07", "0.12", "-0.05", u=("0.01", "0.003", "0.012", "0.0035"),
+                    r=[[1, 0.97, 0, 0], [0.97, 1, 0, 0], [0, 0, 1, -0.97], [0, 0, -0.97, 1]]), "feet": feet("m", near="2.85", far="8.1")})
+put("moves-steep", "corrections", "hard", "a steep shaft whose feet were paced off: there the stations matter most",
+    {"position": at("0.4", "8.5", "-0.3", "-11.25", u=("0.002", "0.003", "0.002", "0.003")),
+     "feet": [{"name": "front", "x": "14 3/4 in", "u": "1/4 in"}, {"name": "rear", "x": "41 1/2 in", "u": "1/2 in"}]})
+put("moves-level", "corrections", "hard", "level in one plane: there a station that is not well known does no harm",
+    {"position": at("0.13", "0", "-0.19", "0.62", u=("0.005", "0.008", "0.006", "0.009")), "feet": [{"name": "only", "x": "735 mm", "u": "9 mm"}]})
+
 # ---- predict
 
 def probe(kind, **more): return {"kind": kind, **more}
@@ -505,12 +562,12 @@ def ask(p, *clocks, sag=None): return {"probe": p, **({"sag": sag} if sag else {
 
 HOURS = ("12:00", "3:00", "6:00", "9:00")
 RIM_A = probe("rim", carrier="stationary", station="40 mm")
-table = ("the table of signs, derived here and confirmed by an exact simulation of two rigid shafts (the rim's own curve of some um left out)",)
-shown = put("shows-rim", "predict", "plain", "a rim dial carried by the stationary shaft, zeroed at 12", {"position": CASE_A, "view": "from_movable", "sets": [ask(RIM_A, *HOURS)]})
-put("shows-face", "predict", "plain", "a near face", {"position": CASE_A, "view": "from_movable", "sets": [ask(probe("near_face", carrier="stationary", radius="75 mm"), *HOURS)]},
+shown = put("shows-rim", "predict", "plain", "a rim dial carried by the stationary shaft, zeroed at 12", {"position": CASE_A, "view": "from_movable", "sets": [ask(RIM_A, *HOURS)]},
+    holds=lambda r: length(r["sets"][0]["readings"][2]["value"]) == F("0.456"))
+shown_face = put("shows-face", "predict", "plain", "a near face", {"position": CASE_A, "view": "from_movable", "sets": [ask(probe("near_face", carrier="stationary", radius="75 mm"), *HOURS)]},
     holds=lambda r: [length(x["value"]) for x in r["sets"][0]["readings"]] == [0, F("0.0825"), F("0.105"), F("0.0225")])
 put("shows-rim-back", "predict", "plain", "a rim dial carried by the movable shaft", {"position": CASE_A, "view": "from_movable",
-    "sets": [ask(probe("rim", carrier="movable", station="-50 mm"), *HOURS)]})
+    "sets": [ask(probe("rim", carrier="movable", station="-50 mm"), *HOURS)]}, holds=lambda r: length(r["sets"][0]["readings"][2]["value"]) == F("-0.33"))
 put("shows-high", "predict", "plain", "a tenth high and parallel: minus two tenths at 6", {"position": at("0", "0", "0.1", "0"), "view": "from_movable",
     "sets": [ask(probe("rim", carrier="stationary", station="35 mm"), *HOURS), ask(probe("rim", carrier="movable", station="-35 mm"), *HOURS)]},
     holds=lambda r: length(r["sets"][0]["readings"][2]["value"]) == F("-0.2") and length(r["sets"][1]["readings"][2]["value"]) == F("0.2"))
@@ -528,7 +585,7 @@ put("shows-joints", "predict", "plain", "face dials at both joints of a spacer",
     "sets": [ask(probe("spacer_face", carrier="stationary", radius="90 mm", span="800 mm"), *HOURS), ask(probe("spacer_face", carrier="movable", radius="90 mm", span="800 mm"), *HOURS)]})
 put("shows-far-joint", "predict", "plain", "a joint of a spacer, the plunger pointing back", {"position": at("0.7", "-0.3", "0.4", "0.25"), "view": "from_movable",
     "sets": [ask(probe("spacer_far_face", carrier="movable", radius="120 mm", span="1250 mm"), *HOURS)]})
-put("shows-sensor", "predict", "plain", "sensors that grow and that fall", {"position": at("0.06", "0.5", "0.14", "-0.2"), "view": "from_movable",
+sensed = put("shows-sensor", "predict", "plain", "sensors that grow and that fall", {"position": at("0.06", "0.5", "0.14", "-0.2"), "view": "from_movable",
     "sets": [ask(probe("displacement", station="85 mm", gain=-1.5), *HOURS), ask(probe("displacement", station="-130 mm", gain=0.8), *HOURS)]})
 viewed = put("shows-other-end", "predict", "plain", "a crew at the stationary end names 3 and 9 the other way round", {"position": at("0.13", "0.45", "-0.08", "0.35"), "view": "from_stationary",
     "sets": [ask(probe("rim", carrier="stationary", station="55 mm"), *HOURS), ask(probe("near_face", carrier="stationary", radius="80 mm"), *HOURS)]})
@@ -556,6 +613,27 @@ put("shows-after-move", "predict", "plain", "the same after 0.05 mm and 0.2 mm/m
     "sets": [ask(RIM_A, "9:00", "12:00"), ask(probe("rim", carrier="movable", station="-50 mm"), "9:00", "6:00")]})
 put("shows-huge", "predict", "hard", "centimetres out, with next to no slope", {"position": at("17.5", "0.001", "-23.25", "-0.002"), "view": "from_movable",
     "sets": [ask(probe("rim", carrier="stationary", station="150 mm"), *HOURS)]})
+
+put("shows-bore-movable", "predict", "hard", "a dial in the stationary bore with its droop, a crew at the other end, between the quarters", {"position": at("0.07", "-0.55", "-0.24", "0.4"),
+    "view": "from_stationary", "sets": [ask(probe("bore", carrier="movable", station="-47 mm"), "1:00", "4:10", "8:45", sag="0.05 mm")]})
+put("shows-bore-inch", "predict", "plain", "a bore in inches, its station off the tape", {"position": at("6", "0.35", "-4.5", "0.8", "mil", "mil/in"), "view": "from_movable",
+    "sets": [ask(probe("bore", carrier="movable", station="-2 3/8 in"), *HOURS)]})
+put("shows-gap-other-end", "predict", "hard", "a gauge between the faces at odd degrees, seen from the other end", {"position": at("0.3", "0.65", "-0.2", "-0.15"), "view": "from_stationary",
+    "sets": [ask(probe("gap", radius="77.5 mm"), "12.5 deg", "132.5 deg", "252.5 deg")]})
+put("shows-gap-inch", "predict", "hard", "an offset that is large beside the slope does not show in a gap", {"position": at("240", "0.02", "-310", "0.03", "mil", "mil/in"), "view": "from_movable",
+    "sets": [ask(probe("gap", radius="4 1/2 in"), *HOURS)]})
+put("shows-sensor-other-end", "predict", "hard", "a sensor that falls, over less than a quarter of a turn", {"position": at("-0.18", "0.33", "0.21", "0.44"), "view": "from_stationary",
+    "sets": [ask(probe("displacement", station="112 mm", gain=-0.35), "40 deg", "75 deg", "100 deg")]})
+put("shows-sensor-steep", "predict", "plain", "a sensor of high gain on the stationary side", {"position": at("0.025", "-0.06", "0.015", "0.09"), "view": "from_movable",
+    "sets": [ask(probe("displacement", station="-205 mm", gain=7.875), "6:00", "9:00", "12:00", "3:00")]})
+put("shows-straightedge-inch", "predict", "plain", "a feeler under a straightedge on the movable rim, in inches", {"position": at("-9", "0.45", "14", "-0.6", "mil", "mil/in"), "view": "from_movable",
+    "sets": [ask(probe("straightedge", carrier="movable", station="-1 1/4 in"), *HOURS)]})
+put("shows-straightedge-other-end", "predict", "hard", "a straightedge at places where there is room for one, seen from the other end", {"position": at("0.42", "0.7", "-0.36", "0.25"), "view": "from_stationary",
+    "sets": [ask(probe("straightedge", carrier="stationary", station="31 mm"), "1:40", "3:00", "10:20")]})
+put("shows-joint-long", "predict", "hard", "the joint at the stationary shaft of a spacer of four metres, plunger pointing back, seen from the other end", {"position": at("6.4", "-0.2", "9.3", "0.45"),
+    "view": "from_stationary", "sets": [ask(probe("spacer_far_face", carrier="stationary", radius="155 mm", span="4.2 m"), "12:00", "2:30", "7:15")]})
+put("shows-face-sag", "predict", "hard", "a face dial whose bracket's droop lets the plunger out at 12", {"position": at("0", "0.25", "0", "0.38"), "view": "from_stationary",
+    "sets": [ask(probe("near_face", carrier="movable", radius="5 5/8 in"), *HOURS, sag="-2 mil")]})
 
 # ---- the rest
 
@@ -632,6 +710,13 @@ bad("no-diameter", opened, "missing", "/diameter", None, "a gap across nothing")
 bad("zero-gap-diameter", opened, "out_of_range", "/diameter", "0 in", "a gap across a diameter of zero")
 bad("zero-span", flexed, "out_of_range", "/span", "0 mm", "a spacer without a length")
 bad("no-tilt", flexed, "missing", "/movable/vertical", None, "a tilt that is not there")
+bad("no-open-at", said, "missing", "/open_at", None, "an opening, and nobody said where")
+bad("no-maker-view", said, "missing", "/view", None, "3 o'clock without a crew that sees it")
+bad("opening-no-unit", said, "malformed", "/opening", "0.02", "an opening without its unit")
+bad("no-plane-exchange", turned, "missing", "/position/horizontal", None, "one plane only to exchange")
+bad("no-gain", sensed, "missing", "/sets/0/probe/gain", None, "a sensor without its gain")
+bad("zero-gain", sensed, "out_of_range", "/sets/0/probe/gain", 0, "a sensor that shows nothing")
+bad("zero-radius", shown_face, "out_of_range", "/sets/0/probe/radius", "0 mm", "a face without a radius")
 bad("no-maker-diameter", said, "missing", "/diameter", None, "an opening without the diameter that it is meant across")
 
 AREA.save()

@@ -62,7 +62,7 @@ var positionRefused = []sound{
 		{"a diameter of zero", `"1 m"`, `"0 m"`, "out_of_range /coupling/diameter"},
 		{"a span of zero", `"diameter"`, `"span":"0 m","diameter"`, "out_of_range /coupling/span"},
 	}},
-	{"maker_target", `{"opening":"0 mm","diameter":"1 m","view":"from_movable"}`, []change{
+	{"maker_target", `{"opening":"0 mm","open_at":"3:00","diameter":"1 m","view":"from_movable"}`, []change{
 		{"no diameter", `"diameter":"1 m",`, ``, "missing /diameter"},
 		{"a diameter of zero", `"1 m"`, `"0 m"`, "out_of_range /diameter"},
 	}},
