@@ -41,10 +41,47 @@ const (
 // Covariance is the joint uncertainty of the four numbers of a centreline. The
 // zero value is exact by declaration. Its JSON form holds the basis, the four
 // standard uncertainties with their units, and their correlations.
+//
+// Where the basis is Scatter, it keeps apart the part that the scatter gave,
+// with its DoF degrees of freedom, from what was stated beside it (a tape, a
+// clock) and is as good as known; see [Covariance.EffectiveDoF].
 type Covariance struct {
-	Basis Basis
-	DoF   float64             // degrees of freedom behind a Scatter; zero for the other bases
-	v     [four][four]float64 // millimetres and ratios; zero when Declared or Unknown
+	Basis     Basis
+	DoF       float64 // degrees of freedom behind a Scatter; zero for the other bases
+	v         matrix  // millimetres and ratios; zero when Declared or Unknown
+	scattered matrix  // the part of v that comes from scatter; zero unless the basis is Scatter
+}
+
+type matrix [four][four]float64
+
+// plus returns the sum of both.
+func (m matrix) plus(n matrix) matrix {
+	for i := range m {
+		for j := range m[i] {
+			m[i][j] += n[i][j]
+		}
+	}
+	return m
+}
+
+func (m matrix) times(k float64) matrix {
+	for i := range m {
+		for j := range m[i] {
+			m[i][j] *= k
+		}
+	}
+	return m
+}
+
+// along returns the variance a' M a.
+func (m *matrix) along(a [four]float64) float64 {
+	sum := 0.0
+	for i := range a {
+		for j := range a {
+			sum += float64(a[i] * m[i][j] * a[j])
+		}
+	}
+	return sum
 }
 
 // NewCovariance returns a covariance from the standard uncertainty u of each of
@@ -52,7 +89,8 @@ type Covariance struct {
 // slope, vertical offset and slope. Declared and Unknown take no numbers. It
 // refuses numbers that are not finite (NotFinite), a negative uncertainty
 // (OutOfRange), and correlations that cannot be: not symmetric, not one on the
-// diagonal, or together impossible (Conflict).
+// diagonal, or together impossible (Conflict). With the basis Scatter all of it
+// counts as scatter; its DoF are set afterwards.
 func NewCovariance(basis Basis, u Centreline, correlation [4][4]float64) (Covariance, error) {
 	c := Covariance{Basis: basis}
 	if err := checkCovariance(basis, u, correlation); err != nil {
@@ -63,6 +101,9 @@ func NewCovariance(basis Basis, u Centreline, correlation [4][4]float64) (Covari
 		for j := range c.v[i] {
 			c.v[i][j] = s[i] * s[j] * correlation[i][j]
 		}
+	}
+	if basis == Scatter {
+		c.scattered = c.v
 	}
 	return c, nil
 }
@@ -117,8 +158,9 @@ func (c Covariance) Correlation() [4][4]float64 {
 	return r
 }
 
-// at returns the standard uncertainty of w at station x, in each plane.
-func (c Covariance) at(x units.Length) Vector {
+// At returns the standard uncertainty of w at station x, in each plane; NaN when
+// the basis is Unknown.
+func (c Covariance) At(x units.Length) Vector {
 	v, m := &c.v, mm(x)
 	plane := func(o, s int) units.Length {
 		return fromMM(c.root(v[o][o] + float64(2*m*v[o][s]) + float64(m*m*v[s][s])))
@@ -137,11 +179,8 @@ func (c Covariance) plus(d Covariance) Covariance {
 	case Scatter:
 		sum.DoF = fewer(c.DoF, d.DoF)
 	}
-	for i := range sum.v {
-		for j := range sum.v[i] {
-			sum.v[i][j] = c.v[i][j] + d.v[i][j]
-		}
-	}
+	sum.v = c.v.plus(d.v)
+	sum.scattered = c.scattered.plus(d.scattered)
 	return sum
 }
 
@@ -156,10 +195,6 @@ func fewer(a, b float64) float64 {
 
 // times returns the covariance of k times the centreline.
 func (c Covariance) times(k float64) Covariance {
-	for i := range c.v {
-		for j := range c.v[i] {
-			c.v[i][j] *= k * k
-		}
-	}
+	c.v, c.scattered = c.v.times(k*k), c.scattered.times(k*k)
 	return c
 }

@@ -39,7 +39,7 @@ func (e Estimate) Times(k float64) Estimate {
 // At returns where the centreline passes at station x, and the standard
 // uncertainty in each plane; that is NaN when the basis is Unknown.
 func (e Estimate) At(x units.Length) (w, u Vector) {
-	return e.Value.At(x), e.Cov.at(x)
+	return e.Value.At(x), e.Cov.At(x)
 }
 
 // Validate asks that the estimate is made of finite numbers that can be reckoned

@@ -26,7 +26,9 @@ type Fitted struct {
 // digits of a float64: that happens with round numbers and tells nothing.
 // Uncertainties of station, radius, sag and clock that a set states are
 // propagated on their own to first order (JCGM 100:2008, 5.2) and do not average
-// out.
+// out, over the sets of one mounting neither. Those of single angles do; they
+// do not change the weights, and are in the scatter already where no uncertainty
+// of the readings is stated.
 //
 // The condition is one over the least singular value of the equations, free of
 // the zeros, whose columns are scaled as a full turn would leave them; turning
@@ -40,12 +42,18 @@ type Fitted struct {
 // warning that asks about the unit. A sound set without warnings allocates
 // nothing.
 func Fit(sets ...Set) (Fitted, error) {
+	f, _, err := fit(sets)
+	return f, err
+}
+
+// fit returns the solution too.
+func fit(sets []Set) (Fitted, solution, error) {
 	if err := checkSets(sets); err != nil {
-		return Fitted{}, err
+		return Fitted{}, solution{}, err
 	}
 	var s solution
 	if err := s.solve(sets); err != nil {
-		return Fitted{}, err
+		return Fitted{}, solution{}, err
 	}
 	f := Fitted{
 		Estimate:         Estimate{Value: centreline(s.beta), Cov: s.covariance(sets)},
@@ -55,10 +63,10 @@ func Fit(sets ...Set) (Fitted, error) {
 	}
 	var faults check.Faults
 	if f.check(&faults, check.Path{}); faults.Len() > 0 {
-		return Fitted{}, refuse(units.OutOfRange, "readings and stations that leave numbers a machine can hold")
+		return Fitted{}, solution{}, refuse(units.OutOfRange, "readings and stations that leave numbers a machine can hold")
 	}
 	f.Warnings = warnings(sets)
-	return f, nil
+	return f, s, nil
 }
 
 // refuse is a fault of the sets as a whole.

@@ -15,11 +15,15 @@ func (s Set) Predict(c Centreline, at ...units.Clock) ([]Reading, error) {
 	if err := checkPredict(&s, c, at); err != nil {
 		return nil, err
 	}
+	return s.predict(c, at), nil
+}
+
+func (s *Set) predict(c Centreline, at []units.Clock) []Reading {
 	readings := make([]Reading, len(at))
 	for i, t := range at {
 		readings[i] = Reading{At: t, Value: fromMM(s.expect(c, t) - s.expect(c, at[0]))}
 	}
-	return readings, nil
+	return readings
 }
 
 // expect is the reading at t in millimetres, up to the set's constant.
@@ -30,24 +34,29 @@ func (s *Set) expect(c Centreline, t units.Clock) float64 {
 
 // at evaluates the law.
 func (l law) at(beta [four]float64, sin, cos float64) float64 {
-	horizontal := float64(l.onOffset*beta[offsetY]) + float64(l.onSlope*beta[slopeY])
-	vertical := float64(l.onOffset*beta[offsetZ]) + float64(l.onSlope*beta[slopeZ])
+	horizontal, vertical := l.amplitudes(beta)
 	return float64(horizontal*sin) + float64(vertical*cos)
 }
 
 func checkPredict(s *Set, c Centreline, at []units.Clock) error {
 	var faults check.Faults
 	var root check.Path
-	checkProbe(&faults, root.Field("probe"), s.Probe)
-	checkSag(&faults, root.Field("sag"), s.Probe.Kind, s.Sag)
-	checkView(&faults, root.Field("view"), s.View)
+	s.checkPlaces(&faults, at)
 	checkCentreline(&faults, root.Field("centreline"), c)
+	return faults.Err()
+}
+
+// checkPlaces asks for a sound probe and for clock positions.
+func (s *Set) checkPlaces(faults *check.Faults, at []units.Clock) {
+	var root check.Path
+	checkProbe(faults, root.Field("probe"), s.Probe)
+	checkSag(faults, root.Field("sag"), s.Probe.Kind, s.Sag)
+	checkView(faults, root.Field("view"), s.View)
 	list := root.Field("at")
 	if len(at) == 0 {
 		faults.Add(units.Missing, list, nil, "at least one clock position")
 	}
 	for i, t := range at {
-		check.Finite(&faults, list.Index(i), t)
+		check.Finite(faults, list.Index(i), t)
 	}
-	return faults.Err()
 }

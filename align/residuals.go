@@ -56,7 +56,7 @@ func (s *solution) residuals(dst []Residual, number int, set *Set, f Fitted) []R
 		sin, cos := set.sinCos(i)
 		w := set.weight(i)
 		left := set.corrected(i, cos) - l.at(beta, sin, cos) - mean
-		leverage := float64(w*w) * (1/total + s.variance(l.row(sin-meanSin, cos-meanCos)))
+		leverage := float64(w*w) * (1/total + s.unit.along(l.row(sin-meanSin, cos-meanCos)))
 		dst = append(dst, Residual{
 			Set: number, Reading: i, Value: fromMM(left), Leverage: leverage,
 			Standardised: standardised(left, set.deviation(i, f), leverage),
@@ -81,17 +81,6 @@ func (s *Set) totalWeight() float64 {
 	for i := range s.Readings {
 		w := s.weight(i)
 		sum += float64(w * w)
-	}
-	return sum
-}
-
-// variance is row (A'WA)^-1 row'.
-func (s *solution) variance(row [four]float64) float64 {
-	sum := 0.0
-	for i := range row {
-		for j := range row {
-			sum += float64(row[i] * s.unit[i][j] * row[j])
-		}
 	}
 	return sum
 }

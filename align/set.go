@@ -12,22 +12,29 @@ type Reading struct {
 // Uncertainty holds the standard uncertainties that the readings of a set have
 // in common. Zero means not stated, and what is not stated counts as exact once
 // that of the readings is stated; a probe that has no use for one refuses it.
-// That of a reading is independent from one reading to the next; the others are
-// shared by all readings of the set and do not average out.
+// Those of a reading and of its angle are independent from one reading to the
+// next; the others are shared by all readings of the set, and of its mounting,
+// and do not average out.
 type Uncertainty struct {
 	Reading units.Length `json:"reading,omitzero"`
 	Station units.Length `json:"station,omitzero"`
 	Radius  units.Length `json:"radius,omitzero"` // faces and Gap; Rim and Bore only where their radius is given, without effect
 	Sag     units.Length `json:"sag,omitzero"`
 	Clock   units.Angle  `json:"clock,omitzero"` // a common error of the clock positions
+	Angle   units.Angle  `json:"angle,omitzero"` // of each clock position by itself, beside the common one
 }
 
 // Set is one sweep of one probe. Its zero may stand anywhere and belongs to
 // this sweep alone: re-zeroing or re-clamping starts a new set.
+//
+// Sweeps of one probe as it was mounted and measured once have the errors of
+// station, radius, sag and clock in common: give them one Mounting, and repeats
+// do not average these out. Sets without a name share nothing.
 type Set struct {
 	Probe    Probe        `json:"probe"`
-	Sag      units.Length `json:"sag,omitzero"` // droop of the bracket at the dial: Rim, Bore not below zero; faces signed, positive if it pushes the plunger in at 12
-	View     View         `json:"view"`         // where the crew stands that names the clock positions
+	Mounting string       `json:"mounting,omitzero"` // sets of one name have one probe, sag and view, and one U but for the reading
+	Sag      units.Length `json:"sag,omitzero"`      // droop of the bracket at the dial: Rim, Bore not below zero; faces signed, positive if it pushes the plunger in at 12
+	View     View         `json:"view"`              // where the crew stands that names the clock positions
 	Readings []Reading    `json:"readings"`
 	U        Uncertainty  `json:"u,omitzero"`
 }

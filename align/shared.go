@@ -1,35 +1,91 @@
 package align
 
-// addShared adds to c what the readings of one set have in common: an error of
-// the station, the radius, the sag or the clock. Each moves the set's harmonic
-// (its sine and cosine amplitudes S and C) as a whole, so the readings cannot
-// average it out. With J the law that turns beta into (S, C), G the weight of the
-// harmonic and g what the readings that miss it pull at it, the fit follows with
+// effects is by how much one standard uncertainty of each of the sharedInputs
+// moves the answer.
+type effects [len(sharedInputs)][four]float64
+
+// effects returns those of what the readings of one mounting have in common, the
+// mounting of set first and of later ones. An error of the station, the radius,
+// the sag or the clock moves the harmonic of every set that is mounted so as a
+// whole: the readings cannot average it out, and repeats neither.
+func (s *solution) effects(sets []Set, first int) (d effects) {
+	if sets[first].shared().exact() {
+		return d
+	}
+	for i := first; i < len(sets); i++ {
+		if mountedAt(sets, i) != first {
+			continue
+		}
+		h := s.harmonic(&sets[i])
+		for k, in := range sharedInputs {
+			if sets[i].U.of(in) != 0 {
+				h.addEffect(&d[k], &sets[i], in)
+			}
+		}
+	}
+	return d
+}
+
+// addSquare adds d d', the covariance that comes from an error whose standard
+// uncertainty moves the answer by d (JCGM 100:2008, 5.2.2).
+func (m *matrix) addSquare(d [four]float64) {
+	for i := range d {
+		for j := range d {
+			m[i][j] += float64(d[i] * d[j])
+		}
+	}
+}
+
+// addEffect adds to d by how much the answer moves with one standard uncertainty
+// of an input that the readings of a set share. With J the law that turns beta
+// into the set's sine and cosine amplitudes S and C, G the weight of the harmonic
+// and g what the readings that miss it pull at it, the fit follows with
 //
 //	d beta = (A'WA)^-1 (dJ' g - J' G (dS, dC))
 //
 // the derivative of the normal equations. To first order, JCGM 100:2008, 5.2;
 // derived here.
-func (s *solution) addShared(c *Covariance, set *Set) {
-	u := set.U
-	if u.Station == 0 && u.Radius == 0 && u.Sag == 0 && u.Clock == 0 {
-		return
+func (h *harmonic) addEffect(d *[four]float64, set *Set, in Input) {
+	e := set.disturbance(in, h.solution.beta)
+	pulled := e.scaled.row(h.pull[0], h.pull[1])
+	for j, p := range e.turned.row(h.pull[1], -h.pull[0]) {
+		pulled[j] += p
 	}
-	h := s.harmonic(set)
-	if u.Station != 0 {
-		h.addLaw(c, law{0, h.law.onOffset * mm(u.Station)})
+	for i := range d {
+		d[i] += -float64(h.gain[i][0]*e.sin) - float64(h.gain[i][1]*e.cos)
+		for j := range pulled {
+			d[i] += float64(h.solution.unit[i][j] * pulled[j])
+		}
 	}
-	if u.Radius != 0 && usesOf[set.Probe.Kind].radius {
-		h.addLaw(c, h.law.times(float64(u.Radius/set.Probe.Radius))) // faces: S and C grow with the radius
+}
+
+// disturbance is what one standard uncertainty of a shared input does to the
+// harmonic of a set: to its amplitudes of sine and cosine, and to the law behind
+// them, which it scales or turns.
+type disturbance struct {
+	sin, cos       float64
+	scaled, turned law
+}
+
+func (s *Set) disturbance(in Input, beta [four]float64) (e disturbance) {
+	l := s.Probe.law()
+	switch in {
+	case OfStation:
+		e.scaled = law{0, l.onOffset * mm(s.U.Station)}
+		e.sin, e.cos = e.scaled.amplitudes(beta)
+	case OfRadius: // faces: both amplitudes grow with the radius
+		if usesOf[s.Probe.Kind].radius {
+			e.scaled = l.times(float64(s.U.Radius / s.Probe.Radius))
+		}
+		e.sin, e.cos = e.scaled.amplitudes(beta)
+	case OfSag:
+		e.cos = mm(s.U.Sag)
+	case OfClock: // the droop turns with the clock as well
+		e.turned = l.times(float64(s.U.Clock))
+		sin, cos := e.turned.amplitudes(beta)
+		e.sin, e.cos = -cos-float64(s.droop()*float64(s.U.Clock)), sin
 	}
-	if u.Sag != 0 {
-		h.add(c, 0, mm(u.Sag), [four]float64{})
-	}
-	if u.Clock != 0 { // the droop turns with the clock as well, and the law with the harmonic
-		turn := h.law.times(float64(u.Clock))
-		sin, cos := h.solution.amplitudes(turn)
-		h.add(c, -cos-float64(set.droop()*float64(u.Clock)), sin, turn.row(h.pull[1], -h.pull[0]))
-	}
+	return e
 }
 
 // harmonic is what one set reads as an amplitude of sine and of cosine, and how
@@ -54,7 +110,7 @@ func (s *solution) harmonic(set *Set) harmonic {
 			float64(onSin*sc) + float64(onCos*cc),
 		}
 	}
-	sin, cos := s.amplitudes(h.law)
+	sin, cos := h.law.amplitudes(s.beta)
 	for i, row := range r.rows {
 		left := r.rhs[i] - float64(row[0]*sin) - float64(row[1]*cos)
 		h.pull[0] += float64(row[0] * left)
@@ -63,10 +119,10 @@ func (s *solution) harmonic(set *Set) harmonic {
 	return h
 }
 
-// amplitudes returns the sine and the cosine that a law makes of the answer.
-func (s *solution) amplitudes(l law) (sin, cos float64) {
-	sin = float64(l.onOffset*s.beta[offsetY]) + float64(l.onSlope*s.beta[slopeY])
-	cos = float64(l.onOffset*s.beta[offsetZ]) + float64(l.onSlope*s.beta[slopeZ])
+// amplitudes returns the sine and the cosine that a law makes of a centreline.
+func (l law) amplitudes(beta [four]float64) (sin, cos float64) {
+	sin = float64(l.onOffset*beta[offsetY]) + float64(l.onSlope*beta[slopeY])
+	cos = float64(l.onOffset*beta[offsetZ]) + float64(l.onSlope*beta[slopeZ])
 	return sin, cos
 }
 
@@ -78,27 +134,4 @@ func (r *reduced) normal() (ss, sc, cc float64) {
 		cc += float64(row[1] * row[1])
 	}
 	return ss, sc, cc
-}
-
-// addLaw adds the variance that a standard uncertainty of the law brings.
-func (h *harmonic) addLaw(c *Covariance, d law) {
-	sin, cos := h.solution.amplitudes(d)
-	h.add(c, sin, cos, d.row(h.pull[0], h.pull[1]))
-}
-
-// add adds the variance that a standard uncertainty (sin, cos) of the harmonic
-// brings, pulled being dJ' g.
-func (h *harmonic) add(c *Covariance, sin, cos float64, pulled [four]float64) {
-	var d [four]float64
-	for i := range d {
-		d[i] = -float64(h.gain[i][0]*sin) - float64(h.gain[i][1]*cos)
-		for j := range pulled {
-			d[i] += float64(h.solution.unit[i][j] * pulled[j])
-		}
-	}
-	for i := range c.v {
-		for j := range c.v[i] {
-			c.v[i][j] += float64(d[i] * d[j])
-		}
-	}
 }

@@ -49,11 +49,19 @@ var shares = []struct {
 // differences of fourth order: the set is wrong by h and 2h one way, then the
 // other. Rims a few millimetres apart are the hardest: a step of 0.02 mm leaves
 // (0.02/2)^4 there.
-func derivative(tb fataler, sets []align.Set, set int, wrong func(*align.Set, float64), h float64) (d [4]float64) {
+func derivative(tb fataler, sets []align.Set, set int, wrong func(*align.Set, float64), h float64) [4]float64 {
+	tb.Helper()
+	return derivativeOfAll(tb, sets, []int{set}, wrong, h)
+}
+
+// derivativeOfAll is that with respect to an error that several sets share.
+func derivativeOfAll(tb fataler, sets []align.Set, which []int, wrong func(*align.Set, float64), h float64) (d [4]float64) {
 	tb.Helper()
 	fit := func(h float64) [4]float64 {
 		changed := each(sets, func(*align.Set) {})
-		wrong(&changed[set], h)
+		for _, set := range which {
+			wrong(&changed[set], h)
+		}
 		return plain(mustFit(tb, changed...).Value)
 	}
 	plus, minus, plus2, minus2 := fit(h), fit(-h), fit(2*h), fit(-2*h)

@@ -12,7 +12,7 @@ import (
 // is put into quantities.
 type solution struct {
 	beta      [four]float64
-	unit      [four][four]float64 // (A'WA)^-1: the covariance if the weights are right
+	unit      matrix // (A'WA)^-1: the covariance if the weights are right
 	condition float64
 	stated    bool    // whether weights are 1/u
 	readings  int     // how many
@@ -179,24 +179,34 @@ func (s *solution) scatter() units.Length {
 }
 
 // covariance is that of the readings, stated or from their scatter, and that of
-// what the readings of a set share.
+// what the readings of a mounting share.
 func (s *solution) covariance(sets []Set) Covariance {
-	c := Covariance{Basis: Stated}
-	factor := 1.0
-	if !s.stated {
-		factor = s.residualVariance()
-		if factor == 0 {
-			return Covariance{Basis: Unknown}
-		}
-		c.Basis, c.DoF = Scatter, float64(s.dof())
-	}
-	for i := range c.v {
-		for j := range c.v[i] {
-			c.v[i][j] = factor * s.unit[i][j]
-		}
+	c := s.ofReadings()
+	if c.Basis == Unknown {
+		return c
 	}
 	for i := range sets {
-		s.addShared(&c, &sets[i])
+		if s.stated {
+			s.addAngles(&c, &sets[i])
+		}
+		if mountedAt(sets, i) == i {
+			for _, d := range s.effects(sets, i) {
+				c.v.addSquare(d)
+			}
+		}
 	}
 	return c
+}
+
+// ofReadings is the covariance that the errors of single readings make.
+func (s *solution) ofReadings() Covariance {
+	if s.stated {
+		return Covariance{Basis: Stated, v: s.unit}
+	}
+	variance := s.residualVariance()
+	if variance == 0 {
+		return Covariance{Basis: Unknown}
+	}
+	v := s.unit.times(variance)
+	return Covariance{Basis: Scatter, DoF: float64(s.dof()), v: v, scattered: v}
 }

@@ -17,7 +17,21 @@ func checkSets(sets []Set) error {
 		checkSet(&faults, list.Index(i), &sets[i])
 	}
 	checkWeights(&faults, list, sets)
+	if faults.Len() == 0 {
+		checkMountings(&faults, list, sets)
+	}
 	return faults.Err()
+}
+
+// checkMountings asks that sets of one mounting agree in what they share.
+func checkMountings(faults *check.Faults, list check.Path, sets []Set) {
+	for i := range sets {
+		first := mountedAt(sets, i)
+		if sets[i].shared() != sets[first].shared() {
+			set := list.Index(i)
+			faults.Add(units.Conflict, set.Field("mounting"), sets[i].Mounting, "what the first set of this mounting has: probe, sag, view and shared uncertainties")
+		}
+	}
 }
 
 // Validate checks one set on its own, as [Fit] would, with paths from the set
@@ -166,6 +180,7 @@ func checkReadings(faults *check.Faults, at check.Path, readings []Reading) {
 func checkUncertainty(faults *check.Faults, at check.Path, s *Set) {
 	check.Weight(faults, at.Field("reading"), s.U.Reading)
 	check.Uncertainty(faults, at.Field("clock"), s.U.Clock)
+	check.Uncertainty(faults, at.Field("angle"), s.U.Angle)
 	kind := s.Probe.Kind
 	if !kindNames.Known(uint8(kind)) {
 		return // which fields count is not known then

@@ -1,0 +1,34 @@
+package align
+
+import "example.org/collinear/units"
+
+// shared is what all sets of one mounting have in common.
+type shared struct {
+	probe Probe
+	sag   units.Length
+	view  View
+	u     Uncertainty
+}
+
+func (s *Set) shared() shared {
+	u := s.U
+	u.Reading, u.Angle = 0, 0
+	return shared{s.Probe, s.Sag, s.View, u}
+}
+
+// exact tells whether none of its errors is stated.
+func (s shared) exact() bool { return s.u == Uncertainty{} }
+
+// mountedAt returns the index of the first set with the mounting of set i; a set
+// without a name has a mounting of its own.
+func mountedAt(sets []Set, i int) int {
+	if sets[i].Mounting == "" {
+		return i
+	}
+	for first := range i {
+		if sets[first].Mounting == sets[i].Mounting {
+			return first
+		}
+	}
+	return i
+}
