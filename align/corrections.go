@@ -17,8 +17,9 @@ type Foot struct {
 type Move struct {
 	Foot  Foot
 	By    Vector
-	U     Vector // standard uncertainty of By; NaN when Basis is Unknown
-	Basis Basis  // where U comes from
+	U     Vector  // standard uncertainty of By; NaN when Basis is Unknown
+	Basis Basis   // where U comes from
+	DoF   Freedom // degrees of freedom of U, where part of it comes from a scatter
 }
 
 // Corrections returns the move at every foot that takes the movable machine to
@@ -53,6 +54,7 @@ func (e Estimate) AppendCorrections(dst []Move, feet ...Foot) ([]Move, error) {
 func (e Estimate) correction(f Foot) Move {
 	w, u := e.At(f.X)
 	tilt := e.Value.Tilt()
+	own := Vector{tilt.Horizontal.Over(f.U), tilt.Vertical.Over(f.U)} // what the foot's station brings in
 	basis := e.Cov.Basis
 	if f.U != 0 {
 		basis = max(basis, Stated)
@@ -61,11 +63,23 @@ func (e Estimate) correction(f Foot) Move {
 		Foot: f,
 		By:   Vector{0 - w.Horizontal, 0 - w.Vertical}, // 0 - w, not -w: no negative zero
 		U: Vector{
-			units.Length(root2(float64(u.Horizontal), float64(tilt.Horizontal.Over(f.U)))),
-			units.Length(root2(float64(u.Vertical), float64(tilt.Vertical.Over(f.U)))),
+			units.Length(root2(float64(u.Horizontal), float64(own.Horizontal))),
+			units.Length(root2(float64(u.Vertical), float64(own.Vertical))),
 		},
 		Basis: basis,
+		DoF:   e.Cov.freedom(f.X, own),
 	}
+}
+
+// freedom returns the degrees of freedom of w at station x beside uncertainties
+// that are known.
+func (c *Covariance) freedom(x units.Length, known Vector) Freedom {
+	if c.Basis != Scatter {
+		return Freedom{}
+	}
+	h, v := passing(x)
+	square := func(u units.Length) float64 { return float64(mm(u) * mm(u)) }
+	return Freedom{c.effective(h, square(known.Horizontal)), c.effective(v, square(known.Vertical))}
 }
 
 func checkCorrections(e Estimate, feet []Foot) error {

@@ -63,6 +63,29 @@ func (k Coupling) FlexTilts(c Centreline) (stationary, movable Tilt, err error) 
 	return stationary, movable, nil
 }
 
+// FlexUncertainty returns the standard uncertainty of each of the tilts that
+// [Coupling.FlexTilts] returns, from that of the centreline, the span being
+// exact; NaN when the basis of c is Unknown. It refuses a span that is not above
+// zero (at /span) and a covariance that is not sound (at /cov/u/vertical/slope).
+func (k Coupling) FlexUncertainty(c Covariance) (stationary, movable Tilt, err error) {
+	var faults check.Faults
+	var root check.Path
+	k.checkSpan(&faults)
+	c.check(&faults, root.Field("cov"))
+	if err := faults.Err(); err != nil {
+		return Tilt{}, Tilt{}, err
+	}
+	plane := func(offset, slope int, perSpan float64) units.Slope {
+		var a [four]float64
+		a[offset], a[slope] = perSpan, 0.5
+		return units.Slope(c.root(c.v.along(a)))
+	}
+	swing := 1 / mm(k.Span)
+	stationary = Tilt{plane(offsetY, slopeY, +swing), plane(offsetZ, slopeZ, +swing)}
+	movable = Tilt{plane(offsetY, slopeY, -swing), plane(offsetZ, slopeZ, -swing)}
+	return stationary, movable, nil
+}
+
 // FromFlexTilts returns the centreline whose flex planes take the given tilts:
 // the inverse of FlexTilts.
 //

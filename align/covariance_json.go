@@ -15,6 +15,12 @@ type covarianceJSON struct {
 	DoF         float64        `json:"dof,omitzero"`
 	U           *standardJSON  `json:"u,omitempty"`
 	Correlation *[4][4]float64 `json:"correlation,omitempty"`
+	Scattered   *scatteredJSON `json:"scattered,omitempty"` // the part that comes from scatter, where that is not all
+}
+
+type scatteredJSON struct {
+	U           *standardJSON `json:"u"`
+	Correlation [4][4]float64 `json:"correlation"`
 }
 
 // standardJSON has the shape of a Centreline and tells what was left out, which
@@ -64,6 +70,11 @@ func (c Covariance) MarshalJSON() ([]byte, error) {
 		u, r := c.Standard(), c.Correlation()
 		wire.U, wire.Correlation = standardOf(&u), &r
 	}
+	if c.Basis == Scatter && c.scattered != c.v {
+		part := Covariance{Basis: Scatter, v: c.scattered}
+		u := part.Standard()
+		wire.Scattered = &scatteredJSON{standardOf(&u), part.Correlation()}
+	}
 	return json.Marshal(wire)
 }
 
@@ -95,8 +106,39 @@ func (c *Covariance) UnmarshalJSON(data []byte) error {
 		return err
 	}
 	read.DoF = wire.DoF
+	if wire.Scattered != nil {
+		if err := read.readScattered(wire.Scattered); err != nil {
+			return err
+		}
+	}
 	*c = read
 	return nil
+}
+
+// readScattered takes in the part that comes from scatter, which cannot be more
+// than the whole.
+func (c *Covariance) readScattered(wire *scatteredJSON) error {
+	var faults check.Faults
+	var root check.Path
+	at := root.Field("scattered")
+	if c.Basis != Scatter || wire.U == nil {
+		faults.Add(units.Conflict, at, nil, "the uncertainties that come from scatter, and that basis")
+		return faults.Err()
+	}
+	u, err := wire.U.centreline()
+	if err == nil {
+		var part Covariance
+		part, err = NewCovariance(Scatter, u, wire.Correlation)
+		c.scattered = part.v
+	}
+	faults.Adopt(at, err)
+	for i := range c.v {
+		if c.scattered[i][i] > c.v[i][i]*(1+1e-9) {
+			faults.Add(units.Conflict, at.Field("u"), nil, "no more than the whole uncertainty")
+			break
+		}
+	}
+	return faults.Err()
 }
 
 var uncorrelated = [4][4]float64{{1, 0, 0, 0}, {0, 1, 0, 0}, {0, 0, 1, 0}, {0, 0, 0, 1}}
@@ -105,7 +147,8 @@ func checkDoF(basis Basis, dof float64) error {
 	var faults check.Faults
 	var root check.Path
 	at := root.Field("dof")
-	if check.NotNegative(&faults, at, dof, "degrees of freedom") && dof > 0 && basis != Scatter {
+	checkFreedom(&faults, at, dof)
+	if faults.Len() == 0 && dof > 0 && basis != Scatter {
 		faults.Add(units.Conflict, at, dof, "none: only a scatter has them")
 	}
 	return faults.Err()
@@ -117,7 +160,7 @@ func (c *Covariance) check(faults *check.Faults, at check.Path) {
 	if !basisNames.Known(uint8(c.Basis)) {
 		faults.Add(units.OutOfRange, at.Field("basis"), c.Basis, "a known basis")
 	}
-	check.NotNegative(faults, at.Field("dof"), c.DoF, "degrees of freedom")
+	checkFreedom(faults, at.Field("dof"), c.DoF)
 	if c.Basis == Unknown {
 		return
 	}

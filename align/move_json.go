@@ -14,11 +14,12 @@ type moveJSON struct {
 	By    Vector  `json:"by"`
 	U     *Vector `json:"u,omitempty"`
 	Basis Basis   `json:"basis"`
+	DoF   Freedom `json:"dof,omitzero"`
 }
 
 // MarshalJSON leaves out an unknown uncertainty, which has no number.
 func (m Move) MarshalJSON() ([]byte, error) {
-	wire := moveJSON{Foot: m.Foot, By: m.By, Basis: m.Basis}
+	wire := moveJSON{Foot: m.Foot, By: m.By, Basis: m.Basis, DoF: m.DoF}
 	if m.Basis != Unknown {
 		wire.U = &m.U
 	}
@@ -36,7 +37,7 @@ func (m *Move) UnmarshalJSON(data []byte) error {
 	if err := wire.check(); err != nil {
 		return err
 	}
-	*m = Move{Foot: wire.Foot, By: wire.By, Basis: wire.Basis}
+	*m = Move{Foot: wire.Foot, By: wire.By, Basis: wire.Basis, DoF: wire.DoF}
 	if wire.U != nil {
 		m.U = *wire.U
 	} else {
@@ -59,6 +60,11 @@ func (m *moveJSON) check() error {
 	default: // a result may be larger than an input
 		notBelowZero(&faults, at.Field("horizontal"), m.U.Horizontal)
 		notBelowZero(&faults, at.Field("vertical"), m.U.Vertical)
+	}
+	at = root.Field("dof")
+	m.DoF.check(&faults, at)
+	if m.Basis != Scatter && m.DoF != (Freedom{}) {
+		faults.Add(units.Conflict, at, nil, "none: only a scatter has them")
 	}
 	return faults.Err()
 }
