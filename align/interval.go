@@ -63,7 +63,7 @@ func coverage(p, dof float64) float64 {
 //
 // where s(q) is the part that the scatter gave: what was stated beside it counts
 // as known, with no end of degrees of freedom. Zero means none to count: nothing
-// comes from a scatter. In a sum of estimates the scatters of all count as one
+// comes from a scatter, or so little that they are above 1e9. In a sum of estimates the scatters of all count as one
 // with the fewest degrees of freedom among them, which never claims more than is
 // known.
 func (c Covariance) EffectiveDoF(a [4]float64) float64 {
@@ -79,8 +79,15 @@ func (c *Covariance) effective(a [four]float64, known float64) float64 {
 		return 0
 	}
 	share := (c.v.along(a) + known) / s
-	return c.DoF * max(1, float64(share*share))
+	dof := c.DoF * max(1, float64(share*share))
+	if dof > noEnd {
+		return 0
+	}
+	return dof
 }
+
+// noEnd of degrees of freedom: more make no difference to any factor.
+const noEnd = 1e9
 
 // expanded is the half width of the interval with probability p of the linear
 // combination a, whose variance is that of the centreline and a known one; NaN

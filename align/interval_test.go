@@ -143,6 +143,14 @@ func TestWelchSatterthwaiteOneScatterAtATime(t *testing.T) {
 	}
 }
 
+// A scatter that is nothing beside what was stated leaves no degrees to count,
+// where the formula would give a number without meaning.
+func TestHardlyAnyScatter(t *testing.T) {
+	if got := scattered(t, 5000*mm).Cov.EffectiveDoF([4]float64{3: 1}); got != 0 {
+		t.Errorf("%g degrees, want none to count", got)
+	}
+}
+
 // A foot far out: its move has the interval of w there, and its own tape counts
 // as known.
 func TestMoveExpanded(t *testing.T) {
