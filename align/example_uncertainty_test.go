@@ -3,6 +3,7 @@ package align_test
 import (
 	"fmt"
 	"log"
+	"math"
 
 	"example.org/collinear/align"
 	"example.org/collinear/units"
@@ -180,4 +181,18 @@ func ExampleSet_Expect() {
 	// 12:00: 0.000 mm, u 0.000 mm
 	// 3:00: 0.080 mm, u 0.007 mm
 	// 6:00: 0.160 mm, u 0.007 mm
+}
+
+// What a dial reading is good to: rounded to marks of 0.01 mm, calibrated to 3 um,
+// and repeating with 4 um, which was found from ten readings.
+func ExampleCombine() {
+	u, dof, err := align.Combine(
+		align.Part[units.Length]{U: units.Length(float64(10*units.Micrometre) / math.Sqrt(12))},
+		align.Part[units.Length]{U: 3 * units.Micrometre},
+		align.Part[units.Length]{U: 4 * units.Micrometre, DoF: 9})
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("u %s, %.0f degrees of freedom\n", u.Text(units.InMicrometres, 1), dof)
+	// Output: u 5.8 um, 39 degrees of freedom
 }

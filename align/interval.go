@@ -78,16 +78,8 @@ func (c *Covariance) effective(a [four]float64, known float64) float64 {
 	if !(s > 0) {
 		return 0
 	}
-	share := (c.v.along(a) + known) / s
-	dof := c.DoF * max(1, float64(share*share))
-	if dof > noEnd {
-		return 0
-	}
-	return dof
+	return welchSatterthwaite(max(s, c.v.along(a)+known), float64(s*s)/c.DoF)
 }
-
-// noEnd of degrees of freedom: more make no difference to any factor.
-const noEnd = 1e9
 
 // expanded is the half width of the interval with probability p of the linear
 // combination a, whose variance is that of the centreline and a known one; NaN

@@ -113,13 +113,9 @@ func TestEffectiveDoFBesideATape(t *testing.T) {
 	near(t, "half width of scatter alone", alone.Vertical.Slope, s*units.Slope(k8), s*1e-9)
 }
 
-// JCGM 100:2008 (GUM) H.1, the end gauge (numbers second-hand): contributions in
-// nanometres with their degrees of freedom 25 (18), 9.7 (25.6), 2.9 (50), 16.6
-// (2), and what is sensitivity times uncertainty of the temperatures 0, makes
-// u = 32 and 16 effective degrees of freedom. Each is one reading of one dial
-// here: the sums go through Estimate.Plus in the only way that keeps every
-// degree of freedom apart, which is one scatter at a time.
-func TestWelchSatterthwaiteOneScatterAtATime(t *testing.T) {
+// What is stated beside a scatter counts as known, also after the estimates were
+// added and turned round.
+func TestWelchSatterthwaiteOfASum(t *testing.T) {
 	for _, part := range []struct{ scatter, stated, dof float64 }{{25, 20, 18}, {9.7, 30, 25.6}, {16.6, 1, 2}} {
 		u := func(nm float64) align.Centreline {
 			return align.Centreline{Vertical: align.Line{Offset: units.Length(nm)}}
