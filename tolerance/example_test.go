@@ -44,6 +44,65 @@ func ExampleLimits_Judge() {
 	// offset known to 4 um
 }
 
+// The same alignment by three rules: what is close to its limit is not decided
+// where its uncertainty counts.
+func ExampleLimits_JudgeBy() {
+	limits := tolerance.Limits{Offset: 100 * units.Micrometre, Source: "the coupling's manual"}
+	u := align.Line{Offset: 10 * units.Micrometre}
+	cov, err := align.NewCovariance(align.Stated, align.Centreline{Horizontal: u, Vertical: u}, uncorrelated)
+	if err != nil {
+		log.Fatal(err)
+	}
+	off := align.Estimate{Cov: cov, Value: align.Centreline{Vertical: align.Line{Offset: -85 * units.Micrometre}}}
+	for _, by := range []tolerance.Acceptance{{}, {Confidence: 0.95}, {Guard: 2}} {
+		verdict, err := limits.JudgeBy(off, align.Coupling{}, by)
+		if err != nil {
+			log.Fatal(err)
+		}
+		fmt.Println(verdict)
+		fmt.Println("  " + verdict.Chance())
+	}
+	// Output:
+	// within, offset 0.09 mm of 0.10 mm
+	//   by simple acceptance; all limits are kept with a probability of at least 92 %
+	// undecided, offset 0.09 mm of 0.10 mm
+	//   by a probability of 95 %; all limits are kept with a probability of at least 92 %
+	// undecided, offset 0.09 mm of 0.10 mm
+	//   by limits less 2 standard uncertainties; all limits are kept with a probability of at least 92 %
+}
+
+// A confidence is a probability and no percentage.
+func ExampleAcceptance_Validate() {
+	fmt.Println(tolerance.Acceptance{Confidence: 95}.Validate())
+	// Output: /confidence: want a probability above 0.5 and below 1, got 95 (out_of_range)
+}
+
+// Each item has its own probability; together they are kept with at least what
+// all of them leave.
+func ExampleItem_Chance() {
+	u := align.Line{Offset: 10 * units.Micrometre, Slope: 0.05 * units.MillimetrePerMetre}
+	cov, err := align.NewCovariance(align.Stated, align.Centreline{Horizontal: u, Vertical: u}, uncorrelated)
+	if err != nil {
+		log.Fatal(err)
+	}
+	off := align.Estimate{Cov: cov, Value: align.Centreline{
+		Vertical: align.Line{Offset: -85 * units.Micrometre, Slope: 0.40 * units.MillimetrePerMetre},
+	}}
+	limits := tolerance.Limits{Offset: 100 * units.Micrometre, Slope: 0.5 * units.MillimetrePerMetre}
+	verdict, err := limits.Judge(off, align.Coupling{})
+	if err != nil {
+		log.Fatal(err)
+	}
+	for _, item := range verdict.All() {
+		fmt.Println(item.Of, item.Chance())
+	}
+	fmt.Println(verdict.Chance())
+	// Output:
+	// offset 92 %
+	// slope 97 %
+	// by simple acceptance; all limits are kept with a probability of at least 89 %
+}
+
 // A spacer coupling is judged at its flex planes.
 func ExampleAPIRP686() {
 	off := align.Exact(align.Centreline{

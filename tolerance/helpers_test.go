@@ -59,6 +59,15 @@ func judged(tb fataler, l tolerance.Limits, off align.Estimate, k align.Coupling
 	return v
 }
 
+func judgedBy(tb fataler, l tolerance.Limits, off align.Estimate, k align.Coupling, a tolerance.Acceptance) tolerance.Verdict {
+	tb.Helper()
+	v, err := l.JudgeBy(off, k, a)
+	if err != nil {
+		tb.Fatalf("JudgeBy: %v", err)
+	}
+	return v
+}
+
 // numbers are found, u and limit of an item in nanometres or as a ratio.
 func numbers(i tolerance.Item) (found, u, limit float64) {
 	if i.Of == tolerance.Offset {

@@ -8,7 +8,8 @@ import (
 	"example.org/collinear/units"
 )
 
-// itemJSON is the wire form of an Item. U is absent where it is unknown.
+// itemJSON is the wire form of an Item. U and Probability are absent where they
+// are unknown.
 type itemJSON struct {
 	Of    Quantity `json:"of"`
 	Plane Plane    `json:"plane"`
@@ -16,10 +17,13 @@ type itemJSON struct {
 	U     string   `json:"u,omitempty"`
 	Limit string   `json:"limit"`
 	Ratio float64  `json:"ratio"`
+
+	Probability *float64 `json:"probability,omitempty"`
 }
 
 // MarshalJSON writes amounts with their unit and leaves out an unknown
-// uncertainty, which has no number. It refuses an amount that is not finite.
+// uncertainty and probability, which have no number. It refuses an amount that is
+// not finite, and a probability that is none (OutOfRange).
 func (i Item) MarshalJSON() ([]byte, error) {
 	var faults check.Faults
 	wire := i.wire(&faults, check.Path{})
@@ -36,13 +40,14 @@ func (i *Item) wire(faults *check.Faults, at check.Path) itemJSON {
 	if !math.IsNaN(i.Of.number(i.U)) {
 		wire.U = i.Of.write(faults, at.Field("u"), i.U)
 	}
+	wire.Probability = written(faults, at.Field("probability"), i.Probability)
 	return wire
 }
 
 // UnmarshalJSON reads what MarshalJSON gives. It refuses a quantity or a plane
 // that is missing, amounts that are missing or cannot be read as what the quantity
-// is counted in, such as are below zero, and a limit below the Resolution
-// (OutOfRange).
+// is counted in, such as are below zero, a limit below the Resolution and a
+// probability that is none (OutOfRange).
 func (i *Item) UnmarshalJSON(data []byte) error {
 	var wire itemJSON
 	if err := json.Unmarshal(data, &wire); err != nil {
@@ -75,7 +80,32 @@ func (w *itemJSON) item(faults *check.Faults, at check.Path) Item {
 		faults.Add(units.OutOfRange, at.Field("limit"), w.Limit, "a limit of at least 1 nm (a slope: 1 nm over a metre)")
 	}
 	item.Limit = limit
+	item.Probability = told(faults, at.Field("probability"), w.Probability)
 	return item
+}
+
+// written is how a probability is written, nil where it is unknown.
+func written(faults *check.Faults, at check.Path, p float64) *float64 {
+	if math.IsNaN(p) {
+		return nil
+	}
+	checkProbability(faults, at, p)
+	return &p
+}
+
+// told is the inverse of written.
+func told(faults *check.Faults, at check.Path, p *float64) float64 {
+	if p == nil {
+		return math.NaN()
+	}
+	checkProbability(faults, at, *p)
+	return *p
+}
+
+func checkProbability(faults *check.Faults, at check.Path, p float64) {
+	if !(p >= 0 && p <= 1) {
+		faults.Add(units.OutOfRange, at, p, "a probability from 0 to 1")
+	}
 }
 
 // number is the inverse of amount.

@@ -44,8 +44,10 @@ func TestRoundTrips(t *testing.T) {
 		if rapid.Bool().Draw(t, "unknown") {
 			off.Cov = align.Covariance{Basis: align.Unknown}
 		}
-		v := judged(t, l, off, drawCoupling(t))
+		a := drawAcceptance(t)
+		v := judgedBy(t, l, off, drawCoupling(t), a)
 		roundTrip(t, v)
+		roundTrip(t, a)
 		for _, item := range v.All() {
 			roundTrip(t, item)
 		}
@@ -66,12 +68,16 @@ func TestWireForms(t *testing.T) {
 	unknown := off
 	unknown.Cov.Basis = align.Unknown
 	l := tolerance.Limits{Offset: 100 * um}
+	doubtful := stated(t, off.Value, line(0.05, 0, 0.05, 0), uncorrelated)
 	for _, row := range []struct {
 		name  string
 		value any
 		want  string
 	}{
-		{"verdict", judged(t, l, off, align.Coupling{}), `{"outcome":"within","governs":0,"items":[{"of":"offset","plane":"both","found":"0.05 mm","u":"0 mm","limit":"0.1 mm","ratio":0.5}],"basis":"declared"}`},
+		{"verdict", judged(t, l, off, align.Coupling{}), `{"outcome":"within","governs":0,"items":[{"of":"offset","plane":"both","found":"0.05 mm","u":"0 mm","limit":"0.1 mm","ratio":0.5,"probability":1}],"basis":"declared","at_least":1}`},
+		{"verdict by probability", judgedBy(t, l, doubtful, align.Coupling{}, tolerance.Acceptance{Confidence: 0.95}), `{"outcome":"undecided","governs":0,"items":[{"of":"offset","plane":"both","found":"0.05 mm","u":"0.05 mm","limit":"0.1 mm","ratio":0.5,"probability":0.73098794}],"basis":"stated","rule":"by_probability","asked":{"confidence":0.95},"at_least":0.73098794}`},
+		{"guarded verdict of unknown certainty", judgedBy(t, l, unknown, align.Coupling{}, tolerance.Acceptance{Guard: 2}), `{"outcome":"within","governs":0,"items":[{"of":"offset","plane":"both","found":"0.05 mm","limit":"0.1 mm","ratio":0.5}],"basis":"unknown","asked":{"guard":2}}`},
+		{"acceptance", tolerance.Acceptance{}, `{}`},
 		{"verdict of unknown certainty", judged(t, l, unknown, align.Coupling{}), `{"outcome":"within","governs":0,"items":[{"of":"offset","plane":"both","found":"0.05 mm","limit":"0.1 mm","ratio":0.5}],"basis":"unknown"}`},
 		{"limits", tolerance.Limits{Offset: um, Slope: mmm, Flex: mmm, PerPlane: true, Rule: "r", Source: "s"}, `{"offset":"0.001 mm","slope":"1 mm/m","flex":"1 mm/m","per_plane":true,"rule":"r","source":"s"}`},
 		{"no limits", tolerance.Limits{}, `{}`},
@@ -89,8 +95,8 @@ func TestWireForms(t *testing.T) {
 // damaged. Each row changes one thing in a text that is read.
 func TestVerdictRefusesOnTheWire(t *testing.T) {
 	const sound = `{"outcome":"outside","governs":1,"items":[` +
-		`{"of":"offset","plane":"both","found":"0.05 mm","u":"0.01 mm","limit":"0.1 mm","ratio":0.5},` +
-		`{"of":"slope","plane":"both","found":"0.6 mm/m","u":"0.1 mm/m","limit":"0.5 mm/m","ratio":1.2}],"basis":"stated"}`
+		`{"of":"offset","plane":"both","found":"0.05 mm","u":"0.01 mm","limit":"0.1 mm","ratio":0.5,"probability":0.99},` +
+		`{"of":"slope","plane":"both","found":"0.6 mm/m","u":"0.1 mm/m","limit":"0.5 mm/m","ratio":1.2,"probability":0.04}],"basis":"stated","rule":"by_probability","asked":{"confidence":0.95},"at_least":0.03}`
 	var v tolerance.Verdict
 	if err := json.Unmarshal([]byte(sound), &v); err != nil {
 		t.Fatal(err)
@@ -99,6 +105,18 @@ func TestVerdictRefusesOnTheWire(t *testing.T) {
 		{"no outcome", `"outcome":"outside",`, ``, "missing /outcome"},
 		{"within, with an item outside", `"outside"`, `"within"`, "conflict /outcome"},
 		{"an outcome unknown", `"outside"`, `"good"`, "unknown "},
+		{"undecided, with an item outside", `"outside"`, `"undecided"`, "conflict /outcome"},
+		{"no item as unlikely as was asked", `0.95`, `0.97`, "conflict /outcome"},
+		{"decided by another rule", `"by_probability"`, `"guarded"`, "conflict /rule"},
+		{"decided by simple acceptance", `"rule":"by_probability",`, ``, "conflict /rule"},
+		{"a rule unknown", `"by_probability"`, `"by_eye"`, "unknown "},
+		{"a confidence that decides nothing", `0.95`, `0.5`, "out_of_range /asked/confidence"},
+		{"nothing asked", `"asked":{"confidence":0.95},`, ``, "conflict /rule"},
+		{"another bound", `0.03}`, `0.04}`, "conflict /at_least"},
+		{"no bound", `,"at_least":0.03`, ``, "conflict /at_least"},
+		{"a bound that is none", `0.03}`, `1.03}`, "out_of_range /at_least"},
+		{"a probability that is none", `"probability":0.99`, `"probability":1.01`, "out_of_range /items/0/probability"},
+		{"a probability below zero", `"probability":0.99`, `"probability":-0.01`, "out_of_range /items/0/probability"},
 		{"governed by the smaller", `"governs":1`, `"governs":0`, "conflict /governs"},
 		{"governed by none", `"governs":1`, `"governs":2`, "out_of_range /governs"},
 		{"governed by less than none", `"governs":1`, `"governs":-1`, "out_of_range /governs"},
@@ -125,12 +143,23 @@ func TestVerdictRefusesOnTheWire(t *testing.T) {
 			t.Errorf("%s: refused and yet changed to %v", row.name, read)
 		}
 	}
+	wantFaults(t, "an item without a probability", json.Unmarshal([]byte(strings.Replace(sound, `,"probability":0.99`, ``, 1)), &v),
+		"missing /items/0/probability", "conflict /at_least", "conflict /governs")
 	item := `{"of":"offset","plane":"both","found":"0 mm","u":"0 mm","limit":"0.1 mm","ratio":0}`
 	five := `{"outcome":"within","governs":0,"items":[` + strings.Repeat(item+",", 4) + item + `],"basis":"stated"}`
 	wantFaults(t, "five items", json.Unmarshal([]byte(five), &v), "out_of_range /items")
 	wantFaults(t, "no items", json.Unmarshal([]byte(`{"outcome":"within","governs":0,"items":[],"basis":"stated"}`), &v), "missing /items")
 	unknown := `{"outcome":"within","governs":0,"items":[` + item + `],"basis":"unknown"}`
 	wantFaults(t, "an uncertainty that is unknown", json.Unmarshal([]byte(unknown), &v), "conflict /items/0/u")
+	likely := strings.Replace(unknown, `"ratio":0`, `"ratio":0,"probability":1`, 1)
+	wantFaults(t, "a probability of what is unknown", json.Unmarshal([]byte(likely), &v), "conflict /items/0/u", "conflict /items/0/probability", "conflict /at_least")
+	declared := strings.Replace(strings.Replace(likely, "unknown", "declared", 1), `"probability":1`, `"probability":0.5`, 1)
+	declared = strings.Replace(declared, `"basis"`, `"at_least":0.5,"basis"`, 1)
+	wantFaults(t, "a probability of what is exact", json.Unmarshal([]byte(declared), &v), "conflict /items/0/probability")
+	bare := strings.Replace(unknown, "unknown", "stated", 1) // of one who gives no probabilities
+	if err := json.Unmarshal([]byte(bare), &v); err != nil || !math.IsNaN(v.AtLeast) || !math.IsNaN(v.Items[0].Probability) || v.Rule != tolerance.Simple {
+		t.Errorf("%s: got %+v, %v", bare, v, err)
+	}
 	if err := json.Unmarshal([]byte(`[]`), &v); err == nil {
 		t.Error("a list is read as a verdict")
 	}
@@ -156,9 +185,11 @@ func TestVerdictRefusesToWrite(t *testing.T) {
 		{"no outcome", change(func(v *tolerance.Verdict) { v.Outcome = 0 }), "missing /outcome"},
 		{"uncertainty lost", change(func(v *tolerance.Verdict) { v.Items[1].U.Slope = units.Slope(nan) }), "missing /items/1/u"},
 		{"uncertainty without end", change(func(v *tolerance.Verdict) { v.Items[1].U.Slope = units.Slope(inf) }), "not_finite /items/1/u"},
+		{"probability above one", change(func(v *tolerance.Verdict) { v.Items[1].Probability = 1.5 }), "out_of_range /items/1/probability conflict /items/1/probability conflict /at_least"},
+		{"another rule", change(func(v *tolerance.Verdict) { v.Rule = tolerance.Guarded }), "conflict /rule"},
 	} {
 		_, err := json.Marshal(row.value)
-		wantFaults(t, row.name, err, row.want)
+		wantFaults(t, row.name, err, pairs(row.want)...)
 	}
 	item := sound.Items[0]
 	item.Found.Length = units.Length(nan)
@@ -175,6 +206,7 @@ func TestWords(t *testing.T) {
 	for word, value := range map[string]word{
 		"within": tolerance.Within, "outside": tolerance.Outside,
 		"offset": tolerance.Offset, "slope": tolerance.Slope, "flex_stationary": tolerance.FlexStationary, "flex_movable": tolerance.FlexMovable,
+		"undecided": tolerance.Undecided, "simple": tolerance.Simple, "by_probability": tolerance.ByProbability, "guarded": tolerance.Guarded,
 		"both": tolerance.Both, "horizontal": tolerance.Horizontal, "vertical": tolerance.Vertical,
 	} {
 		text, err := value.MarshalText()
@@ -185,20 +217,30 @@ func TestWords(t *testing.T) {
 	var o tolerance.Outcome
 	var q tolerance.Quantity
 	var p tolerance.Plane
-	for text, into := range map[string]encoding.TextUnmarshaler{"outside": &o, "flex_movable": &q, "vertical": &p} {
+	var r tolerance.DecisionRule
+	for text, into := range map[string]encoding.TextUnmarshaler{"outside": &o, "flex_movable": &q, "vertical": &p, "guarded": &r} {
 		if err := into.UnmarshalText([]byte(text)); err != nil {
 			t.Error(err)
 		}
-		if err := into.UnmarshalText([]byte("undecided?")); !errors.Is(err, units.Unknown) {
+		if err := into.UnmarshalText([]byte("perhaps")); !errors.Is(err, units.Unknown) {
 			t.Errorf("got %v", err)
 		}
 	}
-	if o != tolerance.Outside || q != tolerance.FlexMovable || p != tolerance.Vertical {
+	if o != tolerance.Outside || q != tolerance.FlexMovable || p != tolerance.Vertical || r != tolerance.Guarded {
 		t.Errorf("read %v %v %v", o, q, p)
 	}
-	for _, none := range []word{tolerance.Outcome(0), tolerance.Outcome(3), tolerance.Quantity(0), tolerance.Quantity(5), tolerance.Plane(0), tolerance.Plane(4)} {
+	for _, none := range []word{tolerance.Outcome(0), tolerance.Outcome(4), tolerance.DecisionRule(3), tolerance.Quantity(0), tolerance.Quantity(5), tolerance.Plane(0), tolerance.Plane(4)} {
 		if _, err := none.MarshalText(); !errors.Is(err, units.Unknown) {
 			t.Errorf("%T %v has a wire form", none, none)
 		}
 	}
+}
+
+// pairs splits "code path code path" into pairs.
+func pairs(s string) (list []string) {
+	words := strings.Fields(s)
+	for i := 0; i+1 < len(words); i += 2 {
+		list = append(list, words[i]+" "+words[i+1])
+	}
+	return list
 }

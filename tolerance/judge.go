@@ -13,8 +13,9 @@ import (
 // each flex plane. All items have to be within; one that stands on its limit is.
 //
 // This is simple acceptance, whatever the basis of the uncertainty: the standard
-// uncertainty of each item is stated beside it and decides nothing. On the basis
-// Unknown it is NaN, which is not zero.
+// uncertainty and the probability of being within are stated beside each item and
+// decide nothing. On the basis Unknown both are NaN, which is not zero. See
+// [Limits.JudgeBy] for a verdict that counts with them.
 //
 // The uncertainty of a vector's length is that along the direction found, by the
 // law of propagation to first order (JCGM 100:2008, 5.2.2). Where the length is
@@ -22,7 +23,8 @@ import (
 // then more likely too long than too short, and its spread is not that of a
 // normal distribution. Where it rounds to nothing there is no direction; the
 // larger principal standard uncertainty is stated, which is the largest in any
-// direction. A probability of being within is not given here.
+// direction. The probability is not taken from it, but from the joint
+// distribution of both planes, and holds there too.
 //
 // Accuracy: rounding in the last digits; the tilts at the flex planes are exact
 // for lines of small slope. Judge allocates nothing when it answers. It refuses
@@ -31,45 +33,39 @@ import (
 // or are below zero where they cannot be, with paths from /off/value, /off/cov
 // and /coupling. The coupling's diameter does not matter.
 func (l Limits) Judge(off align.Estimate, k align.Coupling) (Verdict, error) {
-	if err := l.checkJudge(&off, k); err != nil {
-		return Verdict{}, err
-	}
-	v := Verdict{Outcome: Within, Basis: off.Cov.Basis}
+	return l.JudgeBy(off, k, Acceptance{})
+}
+
+// items adds the items that the coupling is judged by.
+func (l *Limits) items(v *Verdict, off *align.Estimate, k align.Coupling) {
 	if k.Span != 0 {
 		perSpan, limit := 1/float64(k.Span), Amount{Slope: l.Flex}
-		v.judge(FlexStationary, combined(&off, +perSpan, 0.5), limit, l.PerPlane)
-		v.judge(FlexMovable, combined(&off, -perSpan, 0.5), limit, l.PerPlane)
-		return v, nil
+		v.judge(FlexStationary, combined(off, +perSpan, 0.5), limit, l.PerPlane)
+		v.judge(FlexMovable, combined(off, -perSpan, 0.5), limit, l.PerPlane)
+		return
 	}
 	if l.Offset != 0 {
-		v.judge(Offset, combined(&off, 1, 0), Amount{Length: l.Offset}, l.PerPlane)
+		v.judge(Offset, combined(off, 1, 0), Amount{Length: l.Offset}, l.PerPlane)
 	}
 	if l.Slope != 0 {
-		v.judge(Slope, combined(&off, 0, 1), Amount{Slope: l.Slope}, l.PerPlane)
+		v.judge(Slope, combined(off, 0, 1), Amount{Slope: l.Slope}, l.PerPlane)
 	}
-	return v, nil
 }
 
 // judge adds the one item of both planes together, or the two of each by itself.
 func (v *Verdict) judge(of Quantity, w vector, limit Amount, perPlane bool) {
 	if !perPlane {
-		v.add(of, Both, w.size(), w.along(of), limit)
+		v.add(Item{Of: of, Plane: Both, Found: of.amount(w.size()), U: of.amount(w.along(of)), Limit: limit}, w)
 		return
 	}
-	v.add(of, Horizontal, math.Abs(w.y), root(w.yy), limit)
-	v.add(of, Vertical, math.Abs(w.z), root(w.zz), limit)
+	v.add(Item{Of: of, Plane: Horizontal, Found: of.amount(math.Abs(w.y)), U: of.amount(root(w.yy)), Limit: limit}, w.horizontal())
+	v.add(Item{Of: of, Plane: Vertical, Found: of.amount(math.Abs(w.z)), U: of.amount(root(w.zz)), Limit: limit}, w.vertical())
 }
 
-func (v *Verdict) add(of Quantity, plane Plane, found, u float64, limit Amount) {
-	item := Item{Of: of, Plane: plane, Found: of.amount(found), U: of.amount(u), Limit: limit}
+func (v *Verdict) add(item Item, w vector) {
 	item.Ratio = item.ratio()
-	if !item.Within() {
-		v.Outcome = Outside
-	}
+	item.Probability = w.conformance(&item)
 	v.Items[v.Used] = item
-	if item.Ratio > v.Items[v.Governs].Ratio {
-		v.Governs = v.Used
-	}
 	v.Used++
 }
 
@@ -78,6 +74,7 @@ func (v *Verdict) add(of Quantity, plane Plane, found, u float64, limit Amount) 
 type vector struct {
 	y, z       float64
 	yy, yz, zz float64
+	dof        [2]float64 // effective degrees of freedom of y and of z; zero: none to count
 }
 
 // combined returns a*offset + b*slope in both planes. Every item of a verdict is
@@ -103,6 +100,10 @@ func combined(off *align.Estimate, a, b float64) vector {
 		y:  float64(a*float64(h.Offset)) + float64(b*float64(h.Slope)),
 		z:  float64(a*float64(v.Offset)) + float64(b*float64(v.Slope)),
 		yy: cov(0, 0), yz: cov(0, 2), zz: cov(2, 2),
+		dof: [2]float64{
+			off.Cov.EffectiveDoF([4]float64{a, b, 0, 0}),
+			off.Cov.EffectiveDoF([4]float64{0, 0, a, b}),
+		},
 	}
 }
 
@@ -133,13 +134,14 @@ func (w vector) principal() float64 {
 // have left a hair below zero.
 func root(variance float64) float64 { return math.Sqrt(max(0, variance)) }
 
-func (l *Limits) checkJudge(off *align.Estimate, k align.Coupling) error {
+func (l *Limits) checkJudge(off *align.Estimate, k align.Coupling, a *Acceptance) error {
 	var faults check.Faults
 	var root check.Path
 	l.check(&faults, root)
 	l.checkNeeded(&faults, root, k)
 	faults.Adopt(root.Field("off"), off.Validate())
 	checkCoupling(&faults, root.Field("coupling"), k)
+	a.check(&faults, root.Field("acceptance"))
 	return faults.Err()
 }
 

@@ -30,6 +30,12 @@ func TestRefused(t *testing.T) {
 	coupling := func(k align.Coupling) func() error {
 		return judge(tolerance.Limits{Offset: um, Flex: mmm}, align.Exact(caseA), k)
 	}
+	by := func(confidence, guard float64) func() error {
+		return func() error {
+			_, err := both.JudgeBy(align.Exact(caseA), short, tolerance.Acceptance{Confidence: confidence, Guard: guard})
+			return err
+		}
+	}
 	rub := func(v units.LinearSpeed, s units.RotationalSpeed, k align.Coupling) func() error {
 		return func() error { _, err := tolerance.Rubbing(v, s, k); return err }
 	}
@@ -69,6 +75,15 @@ func TestRefused(t *testing.T) {
 		{"span no number", coupling(align.Coupling{Span: units.Length(nan)}), coupling(align.Coupling{}), "not_finite /coupling/span"},
 		{"span too small to divide by", coupling(align.Coupling{Span: 1e-300}), coupling(align.Coupling{Span: 1e-3}), "out_of_range /coupling/span"},
 		{"diameter below zero", coupling(align.Coupling{Diameter: -mm}), coupling(align.Coupling{Diameter: mm}), "out_of_range /coupling/diameter"},
+
+		{"a confidence of one half", by(0.5, 0), by(0.500001, 0), "out_of_range /acceptance/confidence"},
+		{"a confidence of one", by(1, 0), by(0.999999, 0), "out_of_range /acceptance/confidence"},
+		{"a confidence in per cent", by(95, 0), by(0.95, 0), "out_of_range /acceptance/confidence"},
+		{"a confidence below zero", by(-0.95, 0), by(0.95, 0), "out_of_range /acceptance/confidence"},
+		{"a confidence no number", by(nan, 0), by(0, 0), "not_finite /acceptance/confidence"},
+		{"a guard below zero", by(0, -2), by(0, 2), "out_of_range /acceptance/guard"},
+		{"a guard without end", by(0, inf), by(0, 100), "not_finite /acceptance/guard"},
+		{"confidence and guard", by(0.95, 2), by(0.95, 0), "conflict /acceptance/guard"},
 
 		{"no sliding speed", rub(0, 1500, hub), rub(1, 1500, hub), "missing /sliding"},
 		{"sliding backwards", rub(-1, 1500, hub), rub(1, 1500, hub), "out_of_range /sliding"},

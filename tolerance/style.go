@@ -15,7 +15,8 @@ type Style struct {
 func (v Verdict) String() string { return v.Text(Style{}) }
 
 // Text puts the outcome and the governing item into words, for one "within,
-// offset 0.04 mm of 0.10 mm".
+// offset 0.04 mm of 0.10 mm". The rule and the probability are told by
+// [Verdict.Chance].
 func (v Verdict) Text(s Style) string {
 	if !outcomeNames.Known(uint8(v.Outcome)) {
 		return "no verdict"

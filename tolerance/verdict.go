@@ -11,14 +11,18 @@ import (
 // Verdict is how what was found stands against its limits. The zero value is no
 // verdict; its Outcome is not Within.
 //
-// In JSON items are just the used ones, and an uncertainty that is unknown is
-// left out.
+// In JSON items are just the used ones, an uncertainty and a probability that are
+// unknown are left out, and so are a rule that is simple and what was not asked
+// for.
 type Verdict struct {
-	Outcome Outcome     // Within if every item is
-	Governs int         // index of the item with the largest ratio; of equals the first
-	Items   [4]Item     // the first Used of them count
-	Used    int         // how many
-	Basis   align.Basis // where the uncertainties come from
+	Outcome Outcome      // what the items come to by the Rule
+	Governs int          // index of the item that is closest to being outside, see Governing
+	Items   [4]Item      // the first Used of them count
+	Used    int          // how many
+	Basis   align.Basis  // where the uncertainties come from
+	Rule    DecisionRule // how it was decided: Simple also where Asked could not be, on the basis Unknown
+	Asked   Acceptance   // what was asked for
+	AtLeast float64      // the probability that all items are within at once is this or more; NaN where unknown
 }
 
 // Outcome is what a verdict comes to. The zero value is none, and so never reads
@@ -27,11 +31,12 @@ type Outcome uint8
 
 // The outcomes.
 const (
-	Within  Outcome = iota + 1 // every item is at or below its limit
-	Outside                    // at least one is above
+	Within    Outcome = iota + 1 // every item is at or below its limit, as the rule asks
+	Outside                      // at least one is above
+	Undecided                    // neither can be said, as the rule asks
 )
 
-var outcomeNames = words.List{"", "within", "outside"}
+var outcomeNames = words.List{"", "within", "outside", "undecided"}
 
 // String returns the wire form, for one "within".
 func (o Outcome) String() string { return outcomeNames.Word(uint8(o)) }
@@ -56,8 +61,10 @@ func (v Verdict) All() iter.Seq2[int, Item] {
 // used is how many items there are, also in a verdict that was not made here.
 func (v Verdict) used() int { return min(max(0, v.Used), len(v.Items)) }
 
-// Governing returns the item with the largest ratio, or the zero item where
-// there is none.
+// Governing returns the item with the largest Ratio; by probability the one with
+// the least Probability, and guarded the one with the largest (Found + guard
+// U)/Limit, then by Ratio. Of equals it is the first, and where there is none the
+// zero item.
 func (v Verdict) Governing() Item {
 	if v.Governs < 0 || v.Governs >= v.used() {
 		return Item{}
@@ -74,6 +81,10 @@ type Item struct {
 	U     Amount  // standard uncertainty of Found; NaN where it is unknown
 	Limit Amount  // up to and with which it is within
 	Ratio float64 // Found/Limit, both rounded to the Resolution: within is exactly at most 1
+
+	// Probability that the true value is at or below the limit, to 1e-9; exactly 1
+	// or 0 only where U is zero, NaN where it is unknown.
+	Probability float64
 }
 
 // Amount is a length or a slope. Which of the two counts is told by Of of the

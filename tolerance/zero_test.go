@@ -37,6 +37,20 @@ func TestZeroValues(t *testing.T) {
 			t.Error(a)
 		}
 	})
+	t.Run("Acceptance and DecisionRule are simple", func(t *testing.T) {
+		if err := (tolerance.Acceptance{}).Validate(); err != nil || tolerance.DecisionRule(0) != tolerance.Simple {
+			t.Error(err)
+		}
+		l, off := tolerance.Limits{Offset: 100 * um}, spread{y: 0.9, uy: 0.5, uz: 0.5}.estimate(t).Times(1e-4)
+		if a, b := judged(t, l, off, align.Coupling{}), judgedBy(t, l, off, align.Coupling{}, tolerance.Acceptance{}); a != b || a.Outcome != tolerance.Within {
+			t.Errorf("%+v, %+v", a, b)
+		}
+	})
+	t.Run("nothing has no chance", func(t *testing.T) {
+		if v, i := (tolerance.Verdict{}).Chance(), (tolerance.Item{}).Chance(); v != "no verdict" || i != "unknown" {
+			t.Errorf("%q, %q", v, i)
+		}
+	})
 	t.Run("Limits are no limit, and sound", func(t *testing.T) {
 		var l tolerance.Limits
 		if err := l.Validate(); err != nil {
