@@ -13,6 +13,7 @@ import (
 // them stands.
 type judge struct {
 	tolerance.Limits
+	by     tolerance.Acceptance
 	rename func(string) string
 }
 
@@ -46,7 +47,16 @@ func (j *job) judge(f *strict.Faults) *judge {
 		f.Add(code, "/acceptance", "", "exactly one of rule, sliding, own, table")
 		return nil
 	}
-	return chosen[0](f)
+	limits := chosen[0](f)
+	by := tolerance.Acceptance{Confidence: float64(a.Confidence.Value)}
+	if a.Confidence.given() && !(by.Confidence > 0.5 && by.Confidence < 1) {
+		f.Add(units.OutOfRange, "/acceptance/confidence", a.Confidence.text, "more than 50 % and less than 100 %")
+		return nil
+	}
+	if limits != nil {
+		limits.by = by
+	}
+	return limits
 }
 
 func (j *job) byRule(f *strict.Faults) *judge {
@@ -54,7 +64,7 @@ func (j *job) byRule(f *strict.Faults) *judge {
 		f.Add(units.Conflict, "/acceptance/rule", string(j.Acceptance.Rule), "another way to judge, or the span of a spacer: the rule is about flex planes")
 		return nil
 	}
-	return &judge{tolerance.APIRP686(), func(string) string { return "/acceptance/rule" }}
+	return &judge{Limits: tolerance.APIRP686(), rename: func(string) string { return "/acceptance/rule" }}
 }
 
 func (j *job) bySliding(f *strict.Faults) *judge {
@@ -119,7 +129,7 @@ func sound(err error, limits tolerance.Limits, rename func(string) string) *judg
 	if err != nil {
 		return nil
 	}
-	return &judge{limits, rename}
+	return &judge{Limits: limits, rename: rename}
 }
 
 // verdict holds what was found at path less the target against the limits.
@@ -127,7 +137,7 @@ func (j *judge) verdict(f *strict.Faults, path string, off align.Estimate, k ali
 	if j == nil {
 		return nil
 	}
-	v, err := j.Judge(off, k)
+	v, err := j.JudgeBy(off, k, j.by)
 	f.Adopt(err, func(of string) string {
 		switch {
 		case strings.HasPrefix(of, "/off"+"/"):

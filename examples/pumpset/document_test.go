@@ -100,7 +100,7 @@ func optional(p string) bool {
 		place by when instrument conditions notes units three nine span stationary_rim movable_rim u limits miss return target
 		high to_three opening open_at left reverse rim_face face_face rim_gap straightedge_gap sag mandrel far clock speed
 		checks runout where strain spacing between single_feet lift gaps lift_left pack marked growth from_centre pieces
-		track expansion rise cold profile acceptance sliding own table rule edition per_plane offset slope flex shims error keep`),
+		track expansion rise cold profile acceptance confidence sliding own table rule edition per_plane offset slope flex shims error keep`),
 		p[strings.LastIndex(p, "/")+1:]) && !needed.MatchString(p) ||
 		strings.HasPrefix(p, "/target/") ||
 		strings.Contains(p, "/u/") || mayBeOut.MatchString(p)

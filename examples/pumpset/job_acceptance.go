@@ -1,7 +1,10 @@
 package main
 
-// acceptance is what the alignment is judged by: exactly one of these.
+// acceptance is what the alignment is judged by: exactly one of these, and how sure
+// the verdict has to be.
 type acceptance struct {
+	Confidence percent `json:"confidence,omitzero"` // none: what was found against its limit alone
+
 	Rule    rule     `json:"rule,omitzero"`
 	Sliding sliding  `json:"sliding,omitzero"` // in the coupling, at the job's speed
 	Own     *own     `json:"own,omitempty"`

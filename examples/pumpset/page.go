@@ -73,7 +73,7 @@ func (p *page) wrap(first, next, text string) {
 		p.WriteString(strings.TrimRight(strings.ReplaceAll(line, noBreak, " "), " ") + "\n")
 		line, empty = next, true
 	}
-	text = amount.ReplaceAllString(text, "$1"+noBreak+"$2")
+	text = strings.ReplaceAll(amount.ReplaceAllString(text, "$1"+noBreak+"$2"), " %", noBreak+"%")
 	for word := range strings.SplitSeq(text, " ") {
 		if word == "" {
 			continue

@@ -16,7 +16,7 @@ import (
 // uncertainty (no number) as equal to another, and covariances by what their
 // JSON holds, of which the variances come back to rounding.
 var same = cmp.Options{
-	cmp.AllowUnexported(length{}, position{}, slope{}, speed{}, sliding{}, rise{}, temperature{}, expansion{}, count{}),
+	cmp.AllowUnexported(length{}, position{}, slope{}, speed{}, sliding{}, rise{}, temperature{}, expansion{}, count{}, percent{}),
 	cmp.Comparer(func(a, b units.Temperature) bool { return a == b }),
 	cmp.Comparer(func(a, b align.Covariance) bool {
 		ra, rb := a.Correlation(), b.Correlation()
@@ -35,6 +35,7 @@ var same = cmp.Options{
 var sameOrNone = cmp.Options{
 	cmp.Comparer(func(a, b units.Length) bool { return a == b || a != a && b != b }),
 	cmp.Comparer(func(a, b units.Slope) bool { return a == b || a != a && b != b }),
+	cmp.Comparer(func(a, b float64) bool { return a == b || a != a && b != b }),
 }
 
 // checkRecord asks that a record comes back from its JSON as it was, and that

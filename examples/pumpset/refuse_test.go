@@ -202,6 +202,10 @@ var refusals = []struct {
 	// What it is judged by.
 	{"speed below zero", "job.json", with("/speed", `"-1480 rpm"`), []string{"out_of_range /speed"}},
 	{"judged by nothing", "job.json", without("/acceptance/own"), []string{"missing /acceptance"}},
+	{"sure by half", "job.json", with("/acceptance/confidence", `"50 %"`), []string{"out_of_range /acceptance/confidence"}},
+	{"quite sure", "job.json", with("/acceptance/confidence", `"100 %"`), []string{"out_of_range /acceptance/confidence"}},
+	{"sure in no hundredths", "job.json", with("/acceptance/confidence", `"0.9"`), []string{"malformed /acceptance/confidence"}},
+	{"sure by nothing", "job.json", with("/acceptance/confidence", `""`), []string{"missing /acceptance/confidence"}},
 	{"judged by two", "job.json", with("/acceptance/rule", `"API RP 686"`), []string{"conflict /acceptance"}},
 	{"rule unknown", "job.json", with("/acceptance/rule", `"thumb"`), []string{"unknown /acceptance/rule"}},
 	{"rule about spacers, coupling short", "testdata/trouble.json", with("/acceptance", `{"rule": "API RP 686"}`), []string{"conflict /acceptance/rule"}},

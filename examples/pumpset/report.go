@@ -27,6 +27,7 @@ func writeReport(w io.Writer, r record, s system) error {
 		p.locked()
 	}
 	p.moves("Moves at the feet", &p.Found, p.before())
+	p.budget(&p.Found)
 	p.packs()
 	p.expected()
 	p.left()

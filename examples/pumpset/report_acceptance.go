@@ -17,17 +17,33 @@ func (p *report) verdict(when string, s *state) {
 	p.item("source", p.Limits.Source)
 	v := s.Verdict
 	p.items(v)
-	outcome := "All are within."
-	if v.Outcome != tolerance.Within {
-		outcome = "Not all are within."
+	p.para(outcomeWords(v) + " " + decidedBy(v) + " It is not permission to run.")
+}
+
+func outcomeWords(v *tolerance.Verdict) string {
+	switch v.Outcome {
+	case tolerance.Within:
+		return "All are within."
+	case tolerance.Undecided:
+		return "NOT DECIDED: what was measured is not sure enough to say within or over. Measure better, see what the uncertainty rests on, or take the rest out."
 	}
-	p.para(outcome + " This is simple acceptance: what is off target against its limit. u stands beside it and decides nothing, so look at it where a value is close to its limit. It is not permission to run.")
+	return "Not all are within."
+}
+
+// decidedBy tells how the verdict came about, and how sure it is.
+func decidedBy(v *tolerance.Verdict) string {
+	words := "Decided " + v.Chance() + "."
+	if v.Rule == tolerance.Simple {
+		words += " Simple acceptance holds what is off target against its limit; u and the probability stand beside it and decide nothing, so look at them where a value is close to its limit."
+	}
+	return words
 }
 
 // items shows each item with its ratio.
 func (p *report) items(v *tolerance.Verdict) {
 	for i, item := range v.All() {
-		text := fmt.Sprintf("%s, %s (%s); %.2f times the limit", item.Text(p.tolerance()), inOrOut(item.Within()), p.itemDoubt(item), item.Ratio)
+		text := fmt.Sprintf("%s, %s (%s); %.2f times the limit; probability of being within it: %s",
+			item.Text(p.tolerance()), inOrOut(item.Within()), p.itemDoubt(item), item.Ratio, item.Chance())
 		if i == v.Governs && v.Used > 1 {
 			text += "; this one governs"
 		}

@@ -26,8 +26,11 @@ func (p *report) forecast() {
 }
 
 func wouldBe(o tolerance.Outcome) string {
-	if o == tolerance.Within {
+	switch o {
+	case tolerance.Within:
 		return "All would be within."
+	case tolerance.Undecided:
+		return "NOT SURE ENOUGH THAT ALL WOULD BE WITHIN: it cannot be told from what was measured."
 	}
 	return "NOT ALL WOULD BE WITHIN: these packs are too far off what is wanted. Look for shims that come closer."
 }

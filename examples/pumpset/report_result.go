@@ -84,17 +84,23 @@ func (p *report) moves(heading string, s *state, before []string) {
 	if len(before) > 0 {
 		p.para("Settle this before anything is moved, and read again: " + strings.Join(before, "; ") + ".")
 	}
-	for _, m := range s.Moves {
+	for i, m := range s.Moves {
 		p.point(m.Text(p.style()))
-		p.wrap("    ", "    ", p.moveDoubt(m))
+		p.moveDoubt(m)
+		if s.Within != nil {
+			p.wrap("    ", "    ", fmt.Sprintf("right to %s up or down, %s sideways, each in 95 of 100 such jobs",
+				p.fine(s.Within[i].Vertical), p.fine(s.Within[i].Horizontal)))
+		}
 	}
 }
 
-func (p *report) moveDoubt(m align.Move) string {
-	if m.Basis == align.Unknown {
-		return "(u unknown)"
+// moveDoubt tells how well a move is known.
+func (p *report) moveDoubt(m align.Move) {
+	words := "(u unknown)"
+	if m.Basis != align.Unknown {
+		words = fmt.Sprintf("(u %s up or down, %s sideways)", p.fine(m.U.Vertical), p.fine(m.U.Horizontal))
 	}
-	return fmt.Sprintf("(u %s up or down, %s sideways)", p.fine(m.U.Vertical), p.fine(m.U.Horizontal))
+	p.wrap("    ", "    ", words)
 }
 
 // expected shows what the dials will read when the shaft lies on its target.

@@ -85,7 +85,8 @@ func (p *report) unfit() (t troubles) {
 	t.add(lost != nil, "fit none of the packs: what is wanted is not reached under "+list(lost), packs)
 	t.add(!p.Packs.Choice.Proven, "the search for packs ended early, and there may be better ones", packs)
 	if w := p.Packs.Leave; w != nil && w.Verdict != nil {
-		t.add(w.Verdict.Outcome != tolerance.Within, "the packs would leave the alignment outside its limits", packs)
+		t.add(w.Verdict.Outcome == tolerance.Outside, "the packs would leave the alignment outside its limits", packs)
+		t.add(w.Verdict.Outcome == tolerance.Undecided, "it is not sure enough that the packs would leave the alignment within its limits", packs)
 		t.add(p.rubs(w.Verdict), bothRub, packs)
 	}
 	return t
@@ -98,7 +99,8 @@ func (p *report) leftOver() (t troubles) {
 	t.add(p.stillSoft(), "feet are still soft", "Soft foot as left")
 	if p.Left != nil && p.Left.Verdict != nil {
 		const left = "Acceptance as left"
-		t.add(p.Left.Verdict.Outcome != tolerance.Within, "the alignment as left is outside its limits", left)
+		t.add(p.Left.Verdict.Outcome == tolerance.Outside, "the alignment as left is outside its limits", left)
+		t.add(p.Left.Verdict.Outcome == tolerance.Undecided, "it is not sure enough that the alignment as left is within its limits", left)
 		t.add(p.rubs(p.Left.Verdict), bothRub, left)
 	}
 	return t

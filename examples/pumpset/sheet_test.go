@@ -67,8 +67,8 @@ func TestWordsOfTheSheet(t *testing.T) {
 		{"shims that are not", "testdata/trouble.json", both(), []string{"NOT REACHED", "FIT NONE OF THESE PACKS until this is settled: the stock does not reach what is wanted under A, B, C, D. What is wanted", "THESE HOLD ONLY ON THE TARGET, which the packs under A, B, C, D do not reach: do not look for them until that is settled. On the target", "is the nearest", "Add to the stock: 0.020 in; to be cut or made up: 88.92 mil, 84.96 mil, 50.00 mil.", "D: 15.04 mil less than no shims is wanted", "raise the stationary machine"}, nil},
 		{"what the packs leave", "job.json", both(), []string{
 			"As these packs leave it, if the feet are slid as told: off target up and down, 0.03 mm low at the coupling centre, climbs 0.04 mm/m; sideways, 0.01 mm towards the aisle, as the machine rolls",
-			"0.41 times the limit", "0.52 times the limit; this one governs All would be within.", "go round the feet when the packs are in"}, nil},
-		{"what the packs leave is too much", "job.json", with("/acceptance/own/flex", `"0.2 mm/m"`), []string{"0.82 times the limit", "1.03 times the limit; this one governs NOT ALL WOULD BE WITHIN"}, nil},
+			"0.41 times the limit", "0.52 times the limit; probability of being within it: 97 %; this one governs All would be within.", "go round the feet when the packs are in"}, nil},
+		{"what the packs leave is too much", "job.json", both(with("/acceptance/own/flex", `"0.2 mm/m"`), without("/acceptance/confidence")), []string{"0.82 times the limit", "1.03 times the limit; probability of being within it: 47 %; this one governs NOT ALL WOULD BE WITHIN"}, nil},
 		{"what the packs leave, without limits", "job.json", without("/acceptance"), []string{"As these packs leave it"}, []string{"would be within"}},
 		{"what packs under two feet leave", "job.json", with("/single_feet", `{"height": "1 mm", "feet": [
 			{"name": "a", "station": "inboard", "side": "three", "across": "0 mm"}, {"name": "b", "station": "outboard", "side": "nine", "across": "9 mm"}]}`),
@@ -97,7 +97,12 @@ func TestWordsOfTheSheet(t *testing.T) {
 		{"the inch sheet of an inch job", "testdata/trouble.json", both(), []string{"a diameter of 6 in.", "2 1/2 in across", "3/32 in measured, 1/8 in wanted", "more than 3 mil above", "11 in of steel, warmer by 70 °F", "steel: 11.34 um/m/K"}, nil},
 
 		{"no limits", "testdata/alignment-alone.json", both(), []string{"No tolerance is judged", "Nothing here is permission to run."}, []string{"ACCEPTANCE"}},
-		{"limits", "job.json", both(), []string{"This is simple acceptance", "u stands beside it and decides nothing", "It is not permission to run.", "Nothing here is permission to run, within a limit or not", "Lindmoor works standard 12"}, []string{"No tolerance is judged"}},
+		{"limits", "job.json", without("/acceptance/confidence"), []string{"All are within. Decided by simple acceptance; all limits are kept with a probability of at least 91 %.", "u and the probability stand beside it and decide nothing", "It is not permission to run.", "Nothing here is permission to run, within a limit or not", "Lindmoor works standard 12"}, []string{"No tolerance is judged"}},
+		{"how sure it has to be", "job.json", both(), []string{"All are within. Decided by a probability of 90 %; all limits are kept with a probability of at least 91 %."}, []string{"simple acceptance", "NOT DECIDED"}},
+		{"surer than was measured", "job.json", with("/acceptance/confidence", `"99 %"`), []string{
+			"NOT DECIDED: what was measured is not sure enough", "Decided by a probability of 99 %; all limits are kept with a probability of at least 91 %.",
+			"NOT SURE ENOUGH THAT ALL WOULD BE WITHIN", "It is not sure enough that the alignment as left is within its limits: see ACCEPTANCE AS LEFT."}, []string{"All are within."}},
+		{"how sure it has to be, where nothing tells", "testdata/spacer.json", with("/acceptance", `{"rule": "API RP 686", "confidence": "90 %"}`), []string{"by simple acceptance, for the uncertainty is unknown; how probable it is that all limits are kept is not known"}, nil},
 		{"the rule", "job.json", with("/acceptance", `{"rule": "API RP 686"}`), []string{"0.5 mm/m at each flex plane", "cl. 5.4.6.2 (second-hand)", "of 0.50 mm/m"}, []string{"sliding"}},
 		{"sliding at 12 mm/s, 75 mm from the axis at 1480 rpm: 12/(75 * 154.985) = 1.0324 mm/m", "job.json", with("/acceptance", `{"sliding": "12 mm/s"}`),
 			[]string{"of 1.03 mm/m", "sliding at 12 mm/s on a circle of 150 mm at 1480 rpm", "(derived)", "At its limit each flex plane by itself reaches 12 mm/s."}, []string{"up to the sum"}},
@@ -109,7 +114,7 @@ func TestWordsOfTheSheet(t *testing.T) {
 		{"sliding, one of both over", "testdata/trouble.json", with("/acceptance", `{"sliding": "60 mm/s"}`),
 			[]string{"both at once reach up to the sum. Not all are within."}, []string{"HERE THE SUM"}},
 		{"the row of the next faster speed, each plane by itself", "testdata/trouble.json", both(),
-			[]string{"vertical offset 8.3 mil of 2.0 mil, OVER (u 0.74 mil); 4.16 times the limit; this one governs", "vertical slope 0.20 mil/in of 0.50 mil/in, within", "each plane by itself", "Lindmoor works standard 12 (invented), 3rd issue", "Not all are within."}, nil},
+			[]string{"vertical offset 8.3 mil of 2.0 mil, OVER (u 0.74 mil); 4.16 times the limit; probability of being within it: under 0.1 %; this one governs", "vertical slope 0.20 mil/in of 0.50 mil/in, within", "each plane by itself", "Lindmoor works standard 12 (invented), 3rd issue", "Not all are within."}, nil},
 		{"own limits, each plane by itself", "job.json", with("/acceptance/own/per_plane", `true`),
 			[]string{"horizontal tilt at the stationary flex plane", "vertical tilt at the movable flex plane", "each plane by itself"}, []string{"both planes together"}},
 		{"the row of the very speed", "testdata/trouble.json", with("/speed", `"1500 rpm"`), []string{"vertical offset 8.3 mil of 3.0 mil"}, nil},

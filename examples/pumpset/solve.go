@@ -40,6 +40,8 @@ type state struct {
 	Verdict *tolerance.Verdict `json:"verdict,omitempty"` // on what is off
 	Running *align.Estimate    `json:"running,omitempty"` // how they will lie at temperature
 	Moves   []align.Move       `json:"moves"`             // that take the shaft to the target, beside the shims of soft foot
+	Within  []align.Vector     `json:"within,omitempty"`  // half the width of the interval of 95 % of each move; absent where nothing tells
+	Budget  *budget            `json:"budget,omitempty"`  // what their uncertainty rests on
 }
 
 // opening is a gap between the coupling's faces that is wider on one side.
@@ -145,7 +147,26 @@ func (r *record) state(f *strict.Faults, m *measured, limits *judge, shift align
 	out.Verdict = limits.verdict(f, path, out.Off, r.Job.coupling())
 	out.Running = r.running(&out)
 	r.move(f, path, &out, shift)
+	out.Within = within(f, out.Moves)
+	out.Budget = r.budget(f, m, &out)
 	return out
+}
+
+// usual is the probability of the intervals on the sheet.
+const usual = 0.95
+
+// within returns half the width of the interval of each move.
+func within(f *strict.Faults, moves []align.Move) []align.Vector {
+	var list []align.Vector
+	for _, m := range moves {
+		if m.Basis == align.Unknown {
+			return nil
+		}
+		half, err := m.Expanded(usual)
+		f.Adopt(err, func(string) string { return "/tape/feet" })
+		list = append(list, half)
+	}
+	return list
 }
 
 // solve answers the method, with warnings that tell their place in the job.

@@ -55,6 +55,7 @@ type (
 	temperature = written[units.Temperature, *units.Temperature]
 	expansion   = written[units.Expansion, *units.Expansion]
 	count       = written[number, *number]
+	percent     = written[hundredths, *hundredths]
 )
 
 // given tells whether there is a quantity at all.
@@ -73,6 +74,27 @@ func (w *written[Q, P]) UnmarshalText(text []byte) error {
 	}
 	w.text = string(text)
 	return nil
+}
+
+// hundredths is a share as a number between 0 and 1, written "95 %".
+type hundredths float64
+
+var inHundred = regexp.MustCompile(`^([0-9]{1,3}(\.[0-9]{1,6})?) ?%$`)
+
+// UnmarshalText takes a number without a sign and the sign for hundredths.
+func (h *hundredths) UnmarshalText(text []byte) error {
+	s := string(text)
+	found := inHundred.FindStringSubmatch(s)
+	if found == nil {
+		code := units.Malformed
+		if s == "" {
+			code = units.Missing
+		}
+		return &units.Fault{Code: code, Value: strict.Short(strconv.Quote(s)), Want: "a number of hundredths, such as \"95 %\""}
+	}
+	value, err := strconv.ParseFloat(found[1], 64)
+	*h = hundredths(value / 100)
+	return err
 }
 
 // number is a number of pieces.
