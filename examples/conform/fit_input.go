@@ -17,6 +17,7 @@ type fitInput struct {
 
 type fitSet struct {
 	Probe    fitProbe          `json:"probe"`
+	Mounting string            `json:"mounting,omitempty"`
 	Sag      string            `json:"sag,omitempty"`
 	Readings []fitReading      `json:"readings"`
 	U        map[string]string `json:"u,omitempty"`

@@ -62,22 +62,27 @@ func ofPosition(path string) string {
 }
 
 // movesOf returns the moves at feet that may be left out.
-func movesOf(f *strict.Faults, found align.Estimate, feet []align.Foot) []move {
+func movesOf(f *strict.Faults, found align.Estimate, feet []align.Foot) []align.Move {
 	if len(feet) == 0 {
-		return []move{}
+		return nil
 	}
 	moves, err := found.Corrections(feet...)
 	f.Adopt(err, same)
-	return toldMoves(moves)
+	return moves
 }
 
 func toldMoves(moves []align.Move) []move {
 	list := make([]move, len(moves))
 	for i, m := range moves {
-		list[i] = move{Foot: m.Foot.Name, Horizontal: m.By.Horizontal, Vertical: m.By.Vertical}
-		if m.Basis == align.Stated {
-			list[i].U = &m.U
-		}
+		list[i] = toldMove(m)
 	}
 	return list
+}
+
+func toldMove(m align.Move) move {
+	told := move{Foot: m.Foot.Name, Horizontal: m.By.Horizontal, Vertical: m.By.Vertical}
+	if m.Basis == align.Stated {
+		told.U = &m.U
+	}
+	return told
 }

@@ -12,10 +12,19 @@ type fitInput struct {
 	View align.View   `json:"view"`
 	Sets []fitSet     `json:"sets"`
 	Feet []align.Foot `json:"feet,omitzero"`
+
+	Probability *float64 `json:"probability,omitzero"`
+}
+
+// setsInput are readings without what follows from them.
+type setsInput struct {
+	View align.View `json:"view"`
+	Sets []fitSet   `json:"sets"`
 }
 
 type fitSet struct {
 	Probe    probe         `json:"probe"`
+	Mounting string        `json:"mounting,omitzero"`
 	Sag      *units.Length `json:"sag,omitzero"`
 	Readings []fitReading  `json:"readings"`
 	U        fitU          `json:"u,omitzero"`
@@ -34,26 +43,71 @@ type fitU struct {
 	Radius  *units.Length `json:"radius,omitzero"`
 	Sag     *units.Length `json:"sag,omitzero"`
 	Clock   units.Angle   `json:"clock,omitzero"`
+	Angle   units.Angle   `json:"angle,omitzero"`
 }
 
 type fitResult struct {
-	Horizontal line          `json:"horizontal"`
-	Vertical   line          `json:"vertical"`
-	Moves      []move        `json:"moves"`
+	Horizontal fitLine       `json:"horizontal"`
+	Vertical   fitLine       `json:"vertical"`
+	Moves      []fitMove     `json:"moves"`
 	Warnings   []units.Fault `json:"warnings"`
 }
 
+// fitLine and fitMove have half the width of their interval beside them, where a
+// probability was asked for.
+type fitLine struct {
+	line
+	Half *align.Line `json:"half,omitzero"`
+}
+
+type fitMove struct {
+	move
+	Half *align.Vector `json:"half,omitzero"`
+}
+
 func fit(in *fitInput, f *strict.Faults) fitResult {
+	fitted, err := align.Fit(in.sets(f)...)
+	adoptFit(f, err)
+	return in.told(f, fitted)
+}
+
+func (in *setsInput) sets(f *strict.Faults) []align.Set {
 	sets := make([]align.Set, len(in.Sets))
 	for i := range in.Sets {
 		sets[i] = in.Sets[i].set(f, strict.Step("/sets", i), in.View)
 	}
-	fitted, err := align.Fit(sets...)
-	adoptFit(f, err)
+	return sets
+}
+
+func (in *fitInput) sets(f *strict.Faults) []align.Set {
+	only := setsInput{in.View, in.Sets}
+	return only.sets(f)
+}
+
+// told returns what was fitted, with the moves at the feet.
+func (in *fitInput) told(f *strict.Faults, fitted align.Fitted) fitResult {
 	found := told(fitted.Estimate)
-	return fitResult{
-		found.Horizontal, found.Vertical, movesOf(f, fitted.Estimate, in.Feet), warnings(fitted.Warnings),
+	result := fitResult{
+		Horizontal: fitLine{line: found.Horizontal}, Vertical: fitLine{line: found.Vertical},
+		Moves: []fitMove{}, Warnings: warnings(fitted.Warnings),
 	}
+	known := fitted.Cov.Basis != align.Unknown
+	if in.Probability != nil {
+		half, err := fitted.Expanded(*in.Probability)
+		f.Adopt(err, same)
+		if known {
+			result.Horizontal.Half, result.Vertical.Half = &half.Horizontal, &half.Vertical
+		}
+	}
+	for _, m := range movesOf(f, fitted.Estimate, in.Feet) {
+		told := fitMove{move: toldMove(m)}
+		if in.Probability != nil && known {
+			half, _ := m.Expanded(*in.Probability) // a fault of the probability is noted
+			told.Half = &half
+		}
+		result.Moves = append(result.Moves, told)
+	}
+	return result
 }
 
 // adoptFit notes what a fit refuses. That readings see too little, which is
@@ -69,7 +123,7 @@ func warnings(found []units.Fault) []units.Fault { return append([]units.Fault{}
 
 func (s *fitSet) set(f *strict.Faults, path string, view align.View) align.Set {
 	set := align.Set{
-		Probe: s.Probe.probe(f, path+"/probe"), Sag: value(s.Sag), View: view,
+		Probe: s.Probe.probe(f, path+"/probe"), Mounting: s.Mounting, Sag: value(s.Sag), View: view,
 		Readings: make([]align.Reading, len(s.Readings)), U: s.shared(f, path+"/u"),
 	}
 	s.Probe.unused(f, path, "sag", s.Sag != nil)
@@ -90,6 +144,7 @@ func (s *fitSet) shared(f *strict.Faults, path string) align.Uncertainty {
 		f.Adopt(&units.Fault{Code: units.Conflict, Path: path + "/radius", Want: "a radius with it"}, same)
 	}
 	return align.Uncertainty{
-		Reading: value(u.Reading), Station: value(u.Station), Radius: value(u.Radius), Sag: value(u.Sag), Clock: u.Clock,
+		Reading: value(u.Reading), Station: value(u.Station), Radius: value(u.Radius), Sag: value(u.Sag),
+		Clock: u.Clock, Angle: u.Angle,
 	}
 }

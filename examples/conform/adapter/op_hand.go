@@ -89,7 +89,7 @@ func hand(f *strict.Faults, found dial.Result, err error, feet []align.Foot) han
 	f.Adopt(err, same)
 	p := told(found.Estimate)
 	return handResult{
-		p.Horizontal, p.Vertical, movesOf(f, found.Estimate, feet),
+		p.Horizontal, p.Vertical, toldMoves(movesOf(f, found.Estimate, feet)),
 		[2]handCheck{toldCheck(found.Checks[0]), toldCheck(found.Checks[1])}, warnings(found.Warnings),
 	}
 }

@@ -44,11 +44,20 @@ func (s *predictSet) shows(f *strict.Faults, path string, view align.View, c ali
 	set := align.Set{Probe: s.Probe.probe(f, path+"/probe"), Sag: value(s.Sag), View: view}
 	s.Probe.unused(f, path, "sag", s.Sag != nil)
 	shown, err := set.Predict(c, s.At...)
-	f.Adopt(err, func(of string) string {
+	f.Adopt(err, ofPrediction(path))
+	return toldReadings(shown)
+}
+
+// ofPrediction turns the paths of a prediction into those of the input, path being
+// that of the set.
+func ofPrediction(path string) func(string) string {
+	return func(of string) string {
 		if rest, found := strings.CutPrefix(of, "/centreline"); found {
 			return "/position" + rest
 		}
+		if rest, found := strings.CutPrefix(of, "/estimate"); found {
+			return ofPosition(rest)
+		}
 		return path + of
-	})
-	return toldReadings(shown)
+	}
 }
