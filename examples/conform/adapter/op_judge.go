@@ -13,12 +13,17 @@ type judgeInput struct {
 	Target   *position `json:"target,omitzero"`
 	Limits   limits    `json:"limits"`
 	Coupling coupling  `json:"coupling,omitzero"`
+
+	DoF         *float64 `json:"dof,omitzero"`
+	Probability *float64 `json:"probability,omitzero"`
+	Guard       *float64 `json:"guard,omitzero"`
 }
 
 type judgeResult struct {
 	Outcome string       `json:"outcome"`
 	Governs judged       `json:"governs"`
 	Items   []judgedItem `json:"items"`
+	AtLeast *float64     `json:"at_least,omitzero"`
 }
 
 // judged names an item.
@@ -34,38 +39,75 @@ type judgedItem struct {
 	Limit string  `json:"limit"`
 	Ratio float64 `json:"ratio"`
 	U     string  `json:"u,omitzero"`
+
+	Probability *float64 `json:"probability,omitzero"`
 }
 
 func judge(in *judgeInput, f *strict.Faults) judgeResult {
 	off := lessTarget(f, &in.Position, in.Target)
-	verdict, err := in.Limits.limits(f, "/limits").Judge(off, in.Coupling.coupling(f))
+	in.scattered(f, &off)
+	above(f, "/probability", in.Probability)
+	by := tolerance.Acceptance{Confidence: value(in.Probability), Guard: value(in.Guard)}
+	verdict, err := in.Limits.limits(f, "/limits").JudgeBy(off, in.Coupling.coupling(f), by)
 	f.Adopt(err, func(path string) string {
+		switch path {
+		case "/acceptance/confidence":
+			return "/probability"
+		case "/acceptance/guard":
+			return "/guard"
+		}
 		if strings.HasPrefix(path, "/coupling") || strings.HasPrefix(path, "/off/") {
 			return ofPosition(path)
 		}
 		return "/limits" + path
 	})
-	governs := verdict.Governing()
+	return toldVerdict(verdict)
+}
+
+// scattered makes what is off one that comes from a scatter, where degrees of
+// freedom are given.
+func (in *judgeInput) scattered(f *strict.Faults, off *align.Estimate) {
+	if in.DoF == nil || len(*f) > 0 {
+		return
+	}
+	above(f, "/dof", in.DoF)
+	cov, err := align.NewCovariance(align.Scatter, off.Cov.Standard(), off.Cov.Correlation())
+	f.Adopt(err, ofPosition)
+	cov.DoF = *in.DoF
+	off.Cov = cov
+	f.Adopt(off.Validate(), func(path string) string {
+		if path == "/cov/dof" {
+			return "/dof"
+		}
+		return ofPosition(path)
+	})
+	if len(*f) > 0 {
+		off.Cov = align.Covariance{} // the verdict would refuse it again
+	}
+}
+
+func toldVerdict(v tolerance.Verdict) judgeResult {
+	governs := v.Governing()
 	result := judgeResult{
-		Outcome: verdict.Outcome.String(),
+		Outcome: v.Outcome.String(),
 		Governs: judged{governs.Of.String(), governs.Plane.String()},
 		Items:   []judgedItem{},
 	}
-	for _, item := range verdict.All() {
-		result.Items = append(result.Items, toldItem(item, verdict.Basis))
+	uncertain := v.Basis == align.Stated || v.Basis == align.Scatter
+	if uncertain {
+		result.AtLeast = &v.AtLeast
+	}
+	for _, item := range v.All() {
+		told := judgedItem{
+			Of: item.Of.String(), Plane: item.Plane.String(),
+			Found: amount(item.Of, item.Found), Limit: amount(item.Of, item.Limit), Ratio: item.Ratio,
+		}
+		if uncertain {
+			told.U, told.Probability = amount(item.Of, item.U), &item.Probability
+		}
+		result.Items = append(result.Items, told)
 	}
 	return result
-}
-
-func toldItem(i tolerance.Item, basis align.Basis) judgedItem {
-	told := judgedItem{
-		Of: i.Of.String(), Plane: i.Plane.String(),
-		Found: amount(i.Of, i.Found), Limit: amount(i.Of, i.Limit), Ratio: i.Ratio,
-	}
-	if basis == align.Stated {
-		told.U = amount(i.Of, i.U)
-	}
-	return told
 }
 
 // amount prints a length or a slope, whichever the quantity is counted in.

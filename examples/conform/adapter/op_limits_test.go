@@ -13,7 +13,16 @@ var limitAnswers = []example{
 	// u of (0.03, 0.04) along itself: 0.6 * 0.01 and 0.8 * 0
 	{"with uncertainty", "judge", `{"position":{"horizontal":{"offset":"0.03 mm","slope":"0 mm/m","u":{"offset":"0.01 mm","slope":"0 mm/m"}},
 		"vertical":{"offset":"0.04 mm","slope":"0 mm/m","u":{"offset":"0 mm","slope":"0 mm/m"}}},"limits":{"offset":"0.04 mm"}}`,
-		`{"outcome":"outside","governs":{"of":"offset","plane":"both"},"items":[{"of":"offset","plane":"both","found":"0.05 mm","limit":"0.04 mm","ratio":1.25,"u":"0.006 mm"}]}`},
+		`{"outcome":"outside","governs":{"of":"offset","plane":"both"},"items":[{"of":"offset","plane":"both","found":"0.05 mm","limit":"0.04 mm","ratio":1.25,"u":"0.006 mm","probability":1e-9}],"at_least":1e-9}`}, // the plane that is known stands on the limit: the chord is a point
+	{"as sure as it has to be", "judge", `{"position":{"horizontal":{"offset":"0.03 mm","slope":"0 mm/m","u":{"offset":"0.01 mm","slope":"0 mm/m"}},
+		"vertical":{"offset":"0 mm","slope":"0 mm/m","u":{"offset":"0 mm","slope":"0 mm/m"}}},"limits":{"offset":"0.04 mm"},"probability":0.9}`,
+		`{"outcome":"undecided","governs":{"of":"offset","plane":"both"},"items":[{"of":"offset","plane":"both","found":"0.03 mm","limit":"0.04 mm","ratio":0.75,"u":"0.01 mm","probability":0.841344746}],"at_least":0.841344746}`},
+	{"of one spare reading", "judge", `{"position":{"horizontal":{"offset":"0 mm","slope":"0 mm/m","u":{"offset":"0.04 mm","slope":"0 mm/m"}},
+		"vertical":{"offset":"0 mm","slope":"0 mm/m","u":{"offset":"0 mm","slope":"0 mm/m"}}},"limits":{"offset":"0.04 mm"},"dof":1}`,
+		`{"outcome":"within","governs":{"of":"offset","plane":"both"},"items":[{"of":"offset","plane":"both","found":"0 mm","limit":"0.04 mm","ratio":0,"u":"0.04 mm","probability":0.5}],"at_least":0.5}`},
+	{"drawn in", "judge", `{"position":{"horizontal":{"offset":"0.03 mm","slope":"0 mm/m","u":{"offset":"0.01 mm","slope":"0 mm/m"}},
+		"vertical":{"offset":"0 mm","slope":"0 mm/m","u":{"offset":"0 mm","slope":"0 mm/m"}}},"limits":{"offset":"0.04 mm"},"guard":1.5}`,
+		`{"outcome":"undecided","governs":{"of":"offset","plane":"both"},"items":[{"of":"offset","plane":"both","found":"0.03 mm","limit":"0.04 mm","ratio":0.75,"u":"0.01 mm","probability":0.841344746}],"at_least":0.841344746}`},
 	{"each plane of a spacer", "judge", `{"position":{` + caseA + `},"limits":{"flex":"0.5 mm/m","per_plane":true},"coupling":{"span":"800 mm"}}`,
 		`{"outcome":"outside","governs":{"of":"flex_stationary","plane":"vertical"},"items":[
 		{"of":"flex_stationary","plane":"horizontal","found":"0.35 mm/m","limit":"0.5 mm/m","ratio":0.7},{"of":"flex_stationary","plane":"vertical","found":"0.6 mm/m","limit":"0.5 mm/m","ratio":1.2},

@@ -103,7 +103,7 @@ func TestDescribe(t *testing.T) {
 	if d.Name != "collinear" || d.Version != "unreleased" {
 		t.Errorf("got %q %q", d.Name, d.Version)
 	}
-	if len(d.Ops) != len(operations) || d.Ops[0] != "cold_target" || d.Ops[len(d.Ops)-1] != "without_float" {
+	if len(d.Ops) != len(operations) || d.Ops[0] != "arc" || d.Ops[len(d.Ops)-1] != "without_float" {
 		t.Errorf("got %q", d.Ops)
 	}
 }
