@@ -51,6 +51,28 @@
 // These figures were derived here and checked against an exact simulation of two
 // rigid shafts.
 //
+// [FitExact] takes the circle of the rim and the inclination of the shafts into
+// account where a radius is given, and says by how much that differs.
+//
+// # Uncertainty
+//
+// All uncertainties are standard ones. Those of the readings average out; those of
+// what the readings of a set share (station, radius, sag, a common clock error) do
+// not, nor over the sets of one [Set.Mounting]. [Budget] tells which of them hurts.
+// Half widths of intervals are Student's t times the standard uncertainty, with
+// degrees of freedom after Welch and Satterthwaite: [Estimate.Expanded],
+// [Move.Expanded]. In simulated jobs, on arcs from 60 to 360 degrees, with the
+// scatter stated or estimated, the interval of 95 % held the truth in 94.6 to 96.0
+// of 100; what three and more sets disagree by through their shared errors is in an
+// estimated scatter too, and makes the intervals a little wide.
+//
+// It is propagated to first order, which fails where an input is uncertain by a
+// good part of what it is measured against: stations by over a tenth of the distance
+// between them, clock positions by many degrees; and for the size of a vector that
+// is not large against its own uncertainty, whose mean at zero is 1.253 u.
+// [MonteCarlo] draws whole jobs and needs no first order; hold the two against each
+// other where in doubt. Verdicts on vectors (package tolerance) integrate.
+//
 // # Before you touch the machine
 //
 // The numbers of this package move heavy machines. Isolate and lock out the
