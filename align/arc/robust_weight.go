@@ -1,0 +1,53 @@
+package arc
+
+import "math"
+
+// Hampel's three parts, in standard deviations of a reading: up to untouched a
+// reading counts in full, from there its pull stays the same up to level, and
+// falls in a straight line to nothing at gone. Huber's weights, which start the
+// search, leave out the fall. (F. R. Hampel et al., Robust Statistics, 1986, and
+// P. J. Huber, Robust Statistics, 1981, from memory; the constants are ours, see
+// FitRobust.)
+const (
+	untouched = 2.5
+	level     = 3.5
+	gone      = 8.5
+)
+
+// costOfGone is what a reading that counts for nothing adds to the sum that the
+// search makes least: (gone - untouched + level) untouched / 2.
+const costOfGone = untouched * (gone - untouched + level) / 2
+
+// huber returns the weight of a reading that stands t standard deviations off.
+func huber(t float64) float64 {
+	if t = math.Abs(t); t > untouched {
+		return untouched / t
+	}
+	return 1
+}
+
+// hampel is the same with a pull that falls back to nothing.
+func hampel(t float64) float64 {
+	switch t = math.Abs(t); {
+	case t <= level:
+		return huber(t)
+	case t < gone:
+		return untouched / t * (gone - t) / (gone - level)
+	}
+	return 0
+}
+
+// cost is the integral of hampel(t) t from zero: half the square of a reading
+// that is untouched, and never more than costOfGone.
+func cost(t float64) float64 {
+	switch t = math.Abs(t); {
+	case t <= untouched:
+		return t * t / 2
+	case t <= level:
+		return untouched * (t - untouched/2)
+	case t < gone:
+		left := gone - t
+		return costOfGone - untouched*left*left/(gone-level)/2
+	}
+	return costOfGone
+}
