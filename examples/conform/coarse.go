@@ -66,7 +66,7 @@ func (c coarse) differences(got, bound coarse) []difference {
 		if d := math.Abs(got.numbers[i] - c.numbers[i]); !(d <= bound.numbers[i]) {
 			unit := [2]string{" mm", " mm/m"}[i%2]
 			show := func(x float64) string { return fmt.Sprint(x, unit) }
-			all = append(all, difference{at, show(got.numbers[i]), show(c.numbers[i]), show(bound.numbers[i])})
+			all = append(all, difference{At: at, Got: show(got.numbers[i]), Want: show(c.numbers[i]), Within: show(bound.numbers[i])})
 		}
 	}
 	return all

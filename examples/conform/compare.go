@@ -6,8 +6,9 @@ import (
 	"fmt"
 	"maps"
 	"math/big"
+	"path"
+	"reflect"
 	"slices"
-	"strings"
 )
 
 // difference is one place where an answer is not as wanted.
@@ -16,6 +17,8 @@ type difference struct {
 	Got    string `json:"got"`
 	Want   string `json:"want"`
 	Within string `json:"within,omitempty"`
+
+	junk bool // not as the protocol has it, rather than off
 }
 
 // comparison walks through a wanted result and what came, side by side.
@@ -28,8 +31,19 @@ type comparison struct {
 // answer has beyond that is not looked at.
 func compare(want, got json.RawMessage, tolerance map[string]tolerance) []difference {
 	c := comparison{tolerance: tolerance}
-	c.values("", "", decode(want), decode(got))
+	g := decode(got)
+	c.values("", "", decode(want), g)
+	if isEmpty(g) {
+		for i := range c.differences {
+			c.differences[i].junk = true
+		}
+	}
 	return c.differences
+}
+
+func isEmpty(v any) bool {
+	o, isObject := v.(map[string]any)
+	return isObject && len(o) == 0
 }
 
 // decode reads JSON into maps, lists, texts and numbers as they stand.
@@ -51,14 +65,18 @@ func (c *comparison) values(at, pattern string, want, got any) {
 	case []any:
 		c.lists(at, pattern, w, got)
 	default:
-		if !c.same(pattern, w, got) {
-			c.note(at, got, want, c.tolerance[pattern].Within)
-		}
+		c.same(at, pattern, w, got)
 	}
 }
 
-func (c *comparison) note(at string, got, want any, within string) {
-	c.differences = append(c.differences, difference{at, show(got), show(want), within})
+// off notes a value that is another than is wanted, or that is not there.
+func (c *comparison) off(at string, got, want any, within string) {
+	c.differences = append(c.differences, difference{At: at, Got: show(got), Want: show(want), Within: within})
+}
+
+// junk notes a value that cannot stand where it does, whatever is wanted.
+func (c *comparison) junk(at string, got, want any) {
+	c.differences = append(c.differences, difference{At: at, Got: show(got), Want: show(want), junk: true})
 }
 
 func show(v any) string {
@@ -67,15 +85,15 @@ func show(v any) string {
 	}
 	text, err := json.Marshal(v)
 	if err != nil {
-		return fmt.Sprint(v)
+		return short(fmt.Sprint(v))
 	}
-	return string(text)
+	return short(string(text))
 }
 
 func (c *comparison) objects(at, pattern string, want map[string]any, got any) {
 	g, isObject := got.(map[string]any)
 	if !isObject {
-		c.note(at, got, want, "")
+		c.other(at, got, want)
 		return
 	}
 	for _, name := range slices.Sorted(maps.Keys(want)) {
@@ -88,8 +106,10 @@ func (c *comparison) lists(at, pattern string, want []any, got any) {
 	switch {
 	case isList && pattern == "/warnings":
 		c.among(at, want, g)
-	case !isList || len(g) != len(want):
-		c.note(at, got, want, "")
+	case !isList:
+		c.other(at, got, want)
+	case len(g) != len(want):
+		c.off(at, got, want, "")
 	default:
 		for i := range want {
 			c.values(fmt.Sprintf("%s/%d", at, i), pattern+"/*", want[i], g[i])
@@ -101,7 +121,7 @@ func (c *comparison) lists(at, pattern string, want []any, got any) {
 func (c *comparison) among(at string, want, got []any) {
 	for _, w := range want {
 		if !slices.ContainsFunc(got, func(g any) bool { return sameWarning(w, g) }) {
-			c.note(at, got, w, "")
+			c.off(at, got, w, "")
 		}
 	}
 }
@@ -112,21 +132,49 @@ func sameWarning(want, got any) bool {
 	return w["code"] == g["code"] && w["path"] == g["path"]
 }
 
-// same compares what is neither object nor list. Where the texts differ, they
-// may still be the same quantity, or be close enough.
-func (c *comparison) same(pattern string, want, got any) bool {
-	if want == got {
+// other notes a value of another type than is wanted, unless there is none.
+func (c *comparison) other(at string, got, want any) {
+	if got == nil {
+		c.off(at, got, want, "")
+	} else {
+		c.junk(at, got, want)
+	}
+}
+
+// same compares what is neither object nor list. Numbers without a unit are text
+// in vectors and numbers in answers.
+func (c *comparison) same(at, pattern string, want, got any) {
+	w, err := readQuantity(plain(want))
+	switch {
+	case err != nil && reflect.TypeOf(got) != reflect.TypeOf(want):
+		c.other(at, got, want)
+	case err != nil && got != want:
+		c.off(at, got, want, "")
+	case err == nil:
+		c.near(at, pattern, want, got, w)
+	}
+}
+
+// near compares quantities.
+func (c *comparison) near(at, pattern string, want, got any, w quantity) {
+	g, err := readQuantity(plain(got))
+	_, isNumber := got.(json.Number)
+	switch {
+	case err != nil || g.of != w.of || isNumber != (w.of == "number"):
+		c.other(at, got, want)
+	case apart(w, g, isClock(pattern)).Cmp(c.within(pattern)) > 0:
+		c.off(at, got, want, c.tolerance[pattern].Within)
+	}
+}
+
+// isClock tells whether an angle at a place is one on the clock's face, where a
+// full turn is none.
+func isClock(pattern string) bool {
+	switch path.Base(pattern) {
+	case "at", "supplied", "middle":
 		return true
 	}
-	w, err := readQuantity(plain(want))
-	if err != nil {
-		return false
-	}
-	g, err := readQuantity(plain(got))
-	if err != nil || g.of != w.of {
-		return false
-	}
-	return apart(w, g).Cmp(c.within(pattern)) <= 0
+	return false
 }
 
 // plain returns a text or a number as text.
@@ -135,7 +183,7 @@ func plain(v any) string {
 	case string:
 		return v
 	case json.Number:
-		return strings.TrimSpace(v.String())
+		return v.String()
 	}
 	return ""
 }

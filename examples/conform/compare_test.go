@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"strings"
 	"testing"
 )
 
@@ -32,10 +33,13 @@ func TestCompare(t *testing.T) {
 		{"a place on the clock", `{"at":"270 deg"}`, `{"at":"9:00"}`, 0},
 		{"behind 12", `{"at":"0 deg"}`, `{"at":"359.9999999999 deg"}`, 0},
 		{"across", `{"at":"0 deg"}`, `{"at":"180 deg"}`, 1},
+		{"a full turn that is no place", `{"covered":"0 deg"}`, `{"covered":"360 deg"}`, 1},
 		{"without a tolerance the same place", `{"from":"3:00"}`, `{"from":"90 deg"}`, 0},
 		{"without a tolerance nearly", `{"from":"3:00"}`, `{"from":"90.0000001 deg"}`, 1},
 		{"a ratio", `{"ratio":"0.5"}`, `{"ratio":0.5}`, 0},
-		{"a ratio as text", `{"ratio":"0.5"}`, `{"ratio":"0.5"}`, 0},
+		{"a ratio as text", `{"ratio":"0.5"}`, `{"ratio":"0.5"}`, 1},
+		{"a count", `{"set":2}`, `{"set":2}`, 0},
+		{"a count as text", `{"set":2}`, `{"set":"2"}`, 1},
 		{"another ratio", `{"ratio":"0.5"}`, `{"ratio":0.6}`, 1},
 		{"a word", `{"outcome":"within"}`, `{"outcome":"outside"}`, 1},
 		{"true", `{"soft":true}`, `{"soft":false}`, 1},
@@ -48,6 +52,36 @@ func TestCompare(t *testing.T) {
 	for _, row := range rows {
 		if d := compare(json.RawMessage(row.want), json.RawMessage(row.got), within); len(d) != row.places {
 			t.Errorf("%s: %v, want %d places", row.name, d, row.places)
+		}
+	}
+}
+
+// TestKindOfDifference tests that an answer which is off is told from one which is
+// not as the protocol has it.
+func TestKindOfDifference(t *testing.T) {
+	rows := []struct{ name, want, got, kind string }{
+		{"as wanted", `{"offset":"0.12 mm"}`, `{"offset":"0.12 mm"}`, ""},
+		{"off", `{"offset":"0.12 mm"}`, `{"offset":"0.13 mm"}`, off},
+		{"one member forgotten", `{"offset":"0.12 mm","slope":"1 mm/m"}`, `{"offset":"0.12 mm"}`, off},
+		{"a shorter list", `{"moves":[{"by":"1 mm"}]}`, `{"moves":[]}`, off},
+		{"another word", `{"outcome":"within"}`, `{"outcome":"outside"}`, off},
+		{"nothing at all", `{"offset":"0.12 mm"}`, `{}`, badAnswer},
+		{"another kind", `{"offset":"0.12 mm"}`, `{"offset":"0.12 mm/m"}`, badAnswer},
+		{"no unit", `{"offset":"0.12 mm"}`, `{"offset":"0.12"}`, badAnswer},
+		{"a number for a quantity", `{"offset":"0.12 mm"}`, `{"offset":0.12}`, badAnswer},
+		{"a word for a quantity", `{"offset":"0.12 mm"}`, `{"offset":"little"}`, badAnswer},
+		{"an object for a quantity", `{"offset":"0.12 mm"}`, `{"offset":{}}`, badAnswer},
+		{"a quantity for an object", `{"u":{"offset":"1 mm"}}`, `{"u":"1 mm"}`, badAnswer},
+		{"a quantity for a list", `{"moves":[]}`, `{"moves":"1 mm"}`, badAnswer},
+		{"a number for a word", `{"outcome":"within"}`, `{"outcome":1}`, badAnswer},
+		{"text for true", `{"soft":true}`, `{"soft":"true"}`, badAnswer},
+		{"a ratio as text", `{"ratio":"0.5"}`, `{"ratio":"0.5"}`, badAnswer},
+		{"text for a count", `{"set":2}`, `{"set":"2"}`, badAnswer},
+	}
+	for _, row := range rows {
+		var o outcome
+		if o.differ(compare(json.RawMessage(row.want), json.RawMessage(row.got), nil)); o.Kind != row.kind {
+			t.Errorf("%s: %+v, want %q", row.name, o, row.kind)
 		}
 	}
 }
@@ -85,6 +119,25 @@ func TestReadQuantity(t *testing.T) {
 		if (err != nil) != (row.of == "") || err == nil && (q.of != row.of || q.value.RatString() != row.value) {
 			t.Errorf("%q: %v %v", row.text, q, err)
 		}
+	}
+}
+
+// TestLongNumberIsNotRead tests that a number as long as a line is refused for its
+// length, before it is worked out, which takes thousands of allocations.
+func TestLongNumberIsNotRead(t *testing.T) {
+	long := strings.Repeat("9", mostLine)
+	for _, text := range []string{long, long + "x", long + "e5", "1e" + long} {
+		n := testing.AllocsPerRun(1, func() {
+			if _, err := readDecimal(text); err == nil {
+				t.Error("it was read")
+			}
+		})
+		if n > 10 {
+			t.Errorf("%.0f allocations for %.10q...", n, text)
+		}
+	}
+	if _, err := readDecimal(strings.Repeat("9", 1000)); err != nil {
+		t.Error(err)
 	}
 }
 

@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 )
 
 // Kinds of failure, beside those of trouble.
@@ -27,6 +28,8 @@ type outcome struct {
 
 func (o outcome) skipped() bool { return o.Kind == "" && o.Reason != "" }
 
+func (o outcome) passed() bool { return o.Kind == "" && o.Reason == "" }
+
 // telling tells whether the failure is an answer that can be traced to a
 // mistake, unlike trouble or a refusal whose twin failed.
 func (o outcome) telling() bool {
@@ -41,11 +44,12 @@ func (o outcome) telling() bool {
 func (s *suite) hold(p *program, known map[string]string) report {
 	r := s.newReport()
 	r.Implementation.describe(p)
-	r.take(s.answers(p), known, &r.Counts.Vectors)
+	answers := s.answers(p)
+	r.take(answers, known, &r.Counts.Vectors)
+	r.rank(s, answers)
 	r.take(s.invariants(p), known, &r.Counts.Invariants)
 	r.take(s.badLines(p), known, &r.Counts.Lines)
 	r.take([]outcome{leave(p)}, known, &r.Counts.Lines)
-	r.rank(s)
 	return r
 }
 
@@ -55,7 +59,7 @@ func (s *suite) answers(p *program) []outcome {
 	right := map[string]bool{}
 	for i, v := range s.vectors {
 		outcomes[i] = v.hold(p)
-		right[v.ID] = outcomes[i].Kind == "" && outcomes[i].Reason == ""
+		right[v.ID] = outcomes[i].passed()
 	}
 	for i, v := range s.vectors {
 		if o := &outcomes[i]; right[v.ID] && v.Error != nil && !right[v.Twin] {
@@ -75,23 +79,39 @@ func (v vector) hold(p *program) outcome {
 	case a.Skipped != nil:
 		o.Reason = *a.Skipped
 	case v.Error != nil:
-		o.Kind, o.Detail = v.holdRefusal(a)
+		o.Kind, o.Detail = holdRefusal(a, *v.Error)
 	case a.Error != nil:
 		o.Kind, o.Detail = refused, a.Error.String()
 	default:
-		if o.At = v.differences(a.Result); len(o.At) > 0 {
-			o.Kind = off
-		}
+		o.differ(v.differences(a.Result))
 	}
 	return o
 }
 
-func (v vector) holdRefusal(a answer) (kind, detail string) {
+// mostDifferences is how many differences of one answer are kept.
+const mostDifferences = 50
+
+// differ says where an answer is off. One that is not as the protocol has it says
+// nothing about mistakes in the mathematics.
+func (o *outcome) differ(all []difference) {
+	switch {
+	case slices.ContainsFunc(all, func(d difference) bool { return d.junk }):
+		o.Kind = badAnswer
+	case len(all) > 0:
+		o.Kind = off
+	}
+	if more := len(all) - mostDifferences; more > 0 {
+		all, o.Detail = all[:mostDifferences:mostDifferences], fmt.Sprintf("and in %d places more", more)
+	}
+	o.At = slices.Clone(all)
+}
+
+func holdRefusal(a answer, want fault) (kind, detail string) {
 	switch {
 	case a.Error == nil:
-		return answered, "wanted: " + v.Error.String()
-	case *a.Error != *v.Error:
-		return otherwise, fmt.Sprintf("%v; wanted: %v", a.Error, v.Error)
+		return answered, "wanted: " + want.String()
+	case *a.Error != want:
+		return otherwise, fmt.Sprintf("%v; wanted: %v", a.Error, want)
 	}
 	return "", ""
 }

@@ -23,25 +23,78 @@ var invariants = []invariant{
 	{"exchanged", exchangeMachines, (*coarse).exchange},
 }
 
+// Two more are made by predicting readings; see foretold.
+const (
+	predicted = "predicted"
+	moved     = "moved"
+)
+
+func invariantNames() []string {
+	names := []string{predicted, moved}
+	for _, i := range invariants {
+		names = append(names, i.name)
+	}
+	return names
+}
+
+func (v vector) hasInvariants() bool { return v.Op == "fit" && v.Error == nil }
+
 // invariants asks them all.
 func (s *suite) invariants(p *program) []outcome {
 	var outcomes []outcome
 	for _, v := range s.vectors {
-		if v.Op != "fit" || v.Error != nil {
-			continue
+		if v.hasInvariants() {
+			outcomes = append(outcomes, v.invariants(p)...)
 		}
-		a, t := p.ask(v.Op, v.Input)
-		base, err := readCoarse(a.Result)
-		if t != nil || err != nil {
-			continue // the vector itself has failed or was skipped, and says so
-		}
-		bound := v.bound()
-		for _, i := range invariants {
-			outcomes = append(outcomes, i.hold(p, v, base, bound)...)
-		}
-		outcomes = append(outcomes, v.foretold(p, a, base, bound)...)
 	}
 	return outcomes
+}
+
+func (v vector) invariants(p *program) []outcome {
+	a, t := p.ask(v.Op, v.Input)
+	base, err := readCoarse(a.Result)
+	if t != nil || err != nil {
+		return v.notAsked(a, t)
+	}
+	var outcomes []outcome
+	bound := v.bound()
+	for _, i := range invariants {
+		outcomes = append(outcomes, i.hold(p, v, base, bound)...)
+	}
+	return append(outcomes, v.foretold(p, a, base, bound)...)
+}
+
+// notAsked lists the invariants of a vector as skipped, for want of an answer to
+// start from.
+func (v vector) notAsked(a answer, t *trouble) []outcome {
+	reason := "no answer to the fit that can be used"
+	switch {
+	case t != nil:
+		reason += ": " + t.Kind
+	case a.Skipped != nil:
+		reason = *a.Skipped
+	}
+	var outcomes []outcome
+	for _, name := range v.applicable() {
+		outcomes = append(outcomes, outcome{ID: v.ID + "/" + name, Op: v.Op, Reason: reason})
+	}
+	return outcomes
+}
+
+// applicable names the invariants that say something about a vector.
+func (v vector) applicable() []string {
+	names := []string{predicted}
+	for _, i := range invariants {
+		var in fitInput
+		if json.Unmarshal(v.Input, &in) == nil && i.change(&in) {
+			names = append(names, i.name)
+		}
+	}
+	var in fitInput
+	if json.Unmarshal(v.Input, &in) == nil && len(in.Feet) > 1 {
+		names = append(names, moved)
+	}
+	return names
 }
 
 // hold asks the changed vector and compares.
@@ -72,15 +125,19 @@ func ask(p *program, id, op string, in any, want, bound coarse) outcome {
 	case a.Error != nil:
 		o.Kind, o.Detail = refused, a.Error.String()
 	default:
-		got, err := readCoarse(a.Result)
-		if o.At = want.differences(got, bound); len(o.At) > 0 || err != nil {
-			o.Kind = off
-		}
-		if err != nil {
-			o.Detail = err.Error()
-		}
+		o.near(a.Result, want, bound)
 	}
 	return o
+}
+
+// near holds a position that came against one that is wanted.
+func (o *outcome) near(result json.RawMessage, want, bound coarse) {
+	got, err := readCoarse(result)
+	if err != nil {
+		o.Kind, o.Detail = badAnswer, misread(err)
+		return
+	}
+	o.differ(want.differences(got, bound))
 }
 
 // foretold asks what the dials would show in the position that was found, and in
@@ -91,9 +148,13 @@ func (v vector) foretold(p *program, a answer, base, bound coarse) []outcome {
 	if json.Unmarshal(v.Input, &in) != nil {
 		return nil
 	}
-	outcomes := v.refit(p, "predicted", in, base, base, bound)
-	if after, more, ok := v.afterMoves(in.Feet, a.Result, base); ok {
-		outcomes = append(outcomes, v.refit(p, "moved", in, after, coarse{}, bound.plus(more))...)
+	outcomes := v.refit(p, predicted, in, base, base, bound)
+	after, more, ok := v.afterMoves(in.Feet, a.Result, base)
+	switch {
+	case ok:
+		outcomes = append(outcomes, v.refit(p, moved, in, after, coarse{}, bound.plus(more))...)
+	case len(in.Feet) > 1:
+		outcomes = append(outcomes, outcome{ID: v.ID + "/" + moved, Op: v.Op, Reason: "no moves that can be used"})
 	}
 	return outcomes
 }
@@ -116,7 +177,7 @@ func (v vector) refit(p *program, name string, in fitInput, at, want, bound coar
 		o.Kind, o.Detail = refused, a.Error.String()
 	default:
 		if err := in.read(a.Result); err != nil {
-			o.Kind, o.Detail = badAnswer, err.Error()
+			o.Kind, o.Detail = badAnswer, misread(err)
 			break
 		}
 		return []outcome{ask(p, o.ID, "fit", in, want, bound)}

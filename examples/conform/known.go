@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 )
 
@@ -38,4 +39,16 @@ func parseKnown(file, text string, s *suite) (map[string]string, error) {
 		known[id] = strings.TrimSpace(reason)
 	}
 	return known, nil
+}
+
+// has tells whether the suite asks something of this name.
+func (s *suite) has(id string) bool {
+	id, invariant, isInvariant := strings.Cut(id, "/")
+	if isInvariant {
+		return slices.Contains(invariantNames(), invariant) &&
+			slices.ContainsFunc(s.vectors, func(v vector) bool { return v.ID == id && v.hasInvariants() })
+	}
+	return id == leaveID ||
+		slices.ContainsFunc(s.vectors, func(v vector) bool { return v.ID == id }) ||
+		slices.ContainsFunc(s.lines, func(l badLine) bool { return l.id == id })
 }

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"strings"
 )
@@ -27,11 +26,11 @@ func readLines(text string) ([]badLine, error) {
 		case mark == ">" && last >= 0:
 			all[last].text = rest
 		case mark == "<" && last >= 0:
-			var a answer
-			if err := json.Unmarshal([]byte(rest), &a); err != nil || a.Error == nil {
+			seq, a, _ := takeApart([]byte(rest))
+			if a.Error == nil {
 				return nil, fmt.Errorf("line %d: an answer with an error is wanted", i+1)
 			}
-			all[last].seq, all[last].want = string(a.Seq), *a.Error
+			all[last].seq, all[last].want = seq, *a.Error
 		default:
 			all = append(all, badLine{id: line})
 		}
@@ -61,7 +60,7 @@ func (l badLine) hold(p *program) outcome {
 	case a.Skipped != nil:
 		o.Reason = *a.Skipped
 	default:
-		o.Kind, o.Detail = vector{Error: &l.want}.holdRefusal(a)
+		o.Kind, o.Detail = holdRefusal(a, l.want)
 	}
 	return o
 }
@@ -82,19 +81,4 @@ func leave(p *program) outcome {
 		o.Kind, o.Detail = crash, "after stop: "+e.words
 	}
 	return o
-}
-
-// has tells whether the suite asks something of this name.
-func (s *suite) has(id string) bool {
-	for _, v := range s.vectors {
-		if v.ID == id || strings.HasPrefix(id, v.ID+"/") {
-			return true
-		}
-	}
-	for _, l := range s.lines {
-		if l.id == id {
-			return true
-		}
-	}
-	return id == leaveID
 }

@@ -13,6 +13,7 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -25,6 +26,7 @@ import (
 // options are the flags of the command.
 type options struct {
 	suite, report, known string
+	area, vector         string
 	timeout              time.Duration
 	serve                bool
 	command              []string
@@ -62,13 +64,19 @@ func parse(args []string, notes io.Writer) (options, error) {
 	flags.StringVar(&o.suite, "suite", "testdata", "`folder` of the suite")
 	flags.StringVar(&o.report, "report", "", "`file` for the report as JSON")
 	flags.StringVar(&o.known, "known", "", "`file` of known failures: a vector and the reason on each line")
-	flags.DurationVar(&o.timeout, "timeout", 10*time.Second, "how long one answer may take")
+	flags.StringVar(&o.area, "area", "", "ask this `area` only, a file of the suite without .json")
+	flags.StringVar(&o.vector, "vector", "", "ask the vector of this `id` only")
+	flags.DurationVar(&o.timeout, "timeout", 10*time.Second, "how long one answer may take, above zero")
 	flags.BoolVar(&o.serve, "serve", false, "answer requests on standard input instead")
 	flags.Usage = func() {
 		fmt.Fprintln(notes, "usage: conform [flags] [-- COMMAND ARGS]")
 		flags.PrintDefaults()
 	}
 	err := flags.Parse(args)
+	if err == nil && o.timeout <= 0 {
+		err = errors.New("-timeout is to be above zero")
+		complain(notes, err)
+	}
 	o.command = flags.Args()
 	return o, err
 }
@@ -83,11 +91,19 @@ func conform(o options, text, notes io.Writer) int {
 	if err != nil {
 		return complain(notes, err)
 	}
+	if err := s.choose(o.area, o.vector); err != nil {
+		return complain(notes, err)
+	}
+	p := newProgram(launcher(o.command), o.timeout)
+	if err := p.begin(); err != nil {
+		return complain(notes, fmt.Errorf("cannot start %s: %w", o.command[0], cause(err)))
+	}
+	defer p.stop()
 	out, err := newOutput(text, o.report)
 	if err != nil {
 		return complain(notes, err)
 	}
-	r := s.hold(newProgram(launcher(o.command), o.timeout), known)
+	r := s.hold(p, known)
 	r.Implementation.Command = o.command
 	if err := out.write(r); err != nil {
 		return complain(notes, err)
@@ -96,6 +112,14 @@ func conform(o options, text, notes io.Writer) int {
 		return passed
 	}
 	return failed
+}
+
+// cause is what lies at the bottom of an error, without how it was come upon.
+func cause(err error) error {
+	for inner := errors.Unwrap(err); inner != nil; inner = errors.Unwrap(err) {
+		err = inner
+	}
+	return err
 }
 
 func complain(notes io.Writer, err error) int {

@@ -40,9 +40,11 @@ const grace = 2 * time.Second
 // ended waits for the end of a program, kills one that stays, and says how it went.
 func ended(c *exec.Cmd, notes *tail) ending {
 	late := time.AfterFunc(grace, func() { c.Process.Kill() })
-	defer late.Stop()
 	c.Wait()
 	words := c.ProcessState.String()
+	if !late.Stop() {
+		words = fmt.Sprintf("did not end within %v and was killed", grace)
+	}
 	if text := strings.TrimSpace(notes.String()); text != "" {
 		words += fmt.Sprintf("; its last notes: %q", text)
 	}

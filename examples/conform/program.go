@@ -1,10 +1,10 @@
 package main
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
 	"io"
+	"strings"
 	"time"
 )
 
@@ -18,7 +18,7 @@ type ending struct {
 }
 
 // mostLine is the longest answer that is read: far more than any answer needs.
-const mostLine = 1 << 20
+const mostLine = 1 << 16
 
 // trouble is a way in which a program did not answer at all. It is never taken
 // for a refusal.
@@ -39,14 +39,6 @@ const (
 	gaveUp    = "not_asked"       // the program was in trouble too often
 )
 
-// answer is one line of the program.
-type answer struct {
-	Seq     json.RawMessage `json:"seq"`
-	Result  json.RawMessage `json:"result"`
-	Error   *fault          `json:"error"`
-	Skipped *string         `json:"skipped"`
-}
-
 // program asks a program, and starts it again after trouble.
 type program struct {
 	start   launch
@@ -54,11 +46,15 @@ type program struct {
 	running *session
 	seq     int
 	inARow  int // troubles without an answer in between
+	inAll   int
 }
 
-// mostTroubles is how many troubles in a row end the questions: a program that
-// does not start would take the whole day.
-const mostTroubles = 10
+// So many troubles end the questions, in a row or in all: a program that does
+// not start, or that dies now and then, would take the whole day.
+const (
+	mostInARow = 10
+	mostInAll  = 50
+)
 
 func newProgram(start launch, patient time.Duration) *program {
 	return &program{start: start, patient: patient}
@@ -81,28 +77,41 @@ func (p *program) ask(op string, input json.RawMessage) (answer, *trouble) {
 // send sends a line as it stands and returns the answer, which has to have this
 // seq.
 func (p *program) send(request []byte, seq string) (answer, *trouble) {
-	if p.inARow >= mostTroubles {
-		return answer{}, &trouble{gaveUp, fmt.Sprintf("after %d troubles in a row", mostTroubles)}
+	if p.inARow >= mostInARow || p.inAll >= mostInAll {
+		return answer{}, &trouble{gaveUp, fmt.Sprintf("after %d troubles, %d of them in a row", p.inAll, p.inARow)}
 	}
 	a, t := p.exchange(request, seq)
-	if t == nil {
-		p.inARow = 0
-		return a, nil
+	if t == nil || t.Kind == badAnswer {
+		p.inARow = 0 // it still answers line for line
+		return a, t
 	}
 	p.inARow++
-	if e := p.stop(); t.Kind == crash {
-		t.Detail = e.words
-	}
+	p.inAll++
+	t.ended(p.stop())
 	return a, t
 }
 
+// ended adds how the program ended to a trouble that may come from that.
+func (t *trouble) ended(e ending) {
+	switch t.Kind {
+	case crash, timeout, partial:
+		t.Detail = strings.TrimPrefix(strings.TrimSuffix(t.Detail+"; "+e.words, "; "), "; ")
+	}
+}
+
+// begin starts the program, unless it runs.
+func (p *program) begin() error {
+	if p.running != nil {
+		return nil
+	}
+	s, err := begin(p.start)
+	p.running = s
+	return err
+}
+
 func (p *program) exchange(request []byte, seq string) (answer, *trouble) {
-	if p.running == nil {
-		s, err := begin(p.start)
-		if err != nil {
-			return answer{}, &trouble{crash, err.Error()}
-		}
-		p.running = s
+	if err := p.begin(); err != nil {
+		return answer{}, &trouble{crash, err.Error()}
 	}
 	line, t := p.running.exchange(request, p.patient)
 	if t != nil {
@@ -119,44 +128,4 @@ func (p *program) stop() ending {
 	e := p.running.end()
 	p.running = nil
 	return e
-}
-
-// read takes a line apart.
-func read(line []byte, seq string) (answer, *trouble) {
-	var a answer
-	if !bytes.HasPrefix(bytes.TrimSpace(line), []byte("{")) || !json.Valid(line) {
-		return a, &trouble{garbage, excerpt(line)}
-	}
-	if err := json.Unmarshal(line, &a); err != nil {
-		return a, &trouble{badAnswer, err.Error()}
-	}
-	if string(a.Seq) != seq {
-		return a, &trouble{wrongSeq, fmt.Sprintf("seq %s where %s was asked", a.Seq, seq)}
-	}
-	return a, a.check()
-}
-
-// check asks that an answer is one of the three.
-func (a answer) check() *trouble {
-	count := 0
-	for _, there := range []bool{a.Result != nil, a.Error != nil, a.Skipped != nil} {
-		if there {
-			count++
-		}
-	}
-	switch {
-	case count != 1:
-		return &trouble{badAnswer, "an answer has one of result, error and skipped"}
-	case a.Skipped != nil && *a.Skipped == "":
-		return &trouble{badAnswer, "skipped without a reason"}
-	}
-	return nil
-}
-
-func excerpt(line []byte) string {
-	const most = 80
-	if len(line) > most {
-		return fmt.Sprintf("%q and %d bytes more", line[:most], len(line)-most)
-	}
-	return fmt.Sprintf("%q", line)
 }

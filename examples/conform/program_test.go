@@ -43,6 +43,18 @@ var behaviours = map[string]struct {
 	"answers neither":       {badAnswer, say(`{"seq":1}` + "\n")},
 	"skips without words":   {badAnswer, say(`{"seq":1,"skipped":""}` + "\n")},
 	"error that is no code": {badAnswer, say(`{"seq":1,"error":"missing"}` + "\n")},
+	"error without a path":  {badAnswer, say(`{"seq":1,"error":{"code":"missing"}}` + "\n")},
+	"error without a code":  {badAnswer, say(`{"seq":1,"error":{"path":"/feet"}}` + "\n")},
+	"error with no words":   {badAnswer, say(`{"seq":1,"error":{"code":"","path":""}}` + "\n")},
+	"error with nothing":    {badAnswer, say(`{"seq":1,"error":{}}` + "\n")},
+	"error with code null":  {badAnswer, say(`{"seq":1,"error":{"code":null,"path":""}}` + "\n")},
+	"error null":            {badAnswer, say(`{"seq":1,"error":null}` + "\n")},
+	"error null and a skip": {badAnswer, say(`{"seq":1,"error":null,"skipped":"no gauges"}` + "\n")},
+	"result null":           {badAnswer, say(`{"seq":1,"result":null}` + "\n")},
+	"result true":           {badAnswer, say(`{"seq":1,"result":true}` + "\n")},
+	"result a list":         {badAnswer, say(`{"seq":1,"result":[]}` + "\n")},
+	"skipped null":          {badAnswer, say(`{"seq":1,"skipped":null}` + "\n")},
+	"members in capitals":   {badAnswer, say(`{"seq":1,"RESULT":{}}` + "\n")},
 }
 
 func say(text string) func(int, io.Writer) error {
@@ -101,6 +113,70 @@ func TestLineThatNobodyAskedFor(t *testing.T) {
 	})
 }
 
+// TestWaits tests that an answer is waited for as long as was said, and no longer.
+func TestWaits(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		slow := func(n int, out io.Writer) error {
+			time.Sleep(time.Duration(n+1) * 40 * time.Second)
+			return say(fmt.Sprintf(`{"seq":%d,"result":{}}`+"\n", n+1))(n, out)
+		}
+		p := newProgram(inside(behave(slow)), time.Minute)
+		defer p.stop()
+		rows := []struct {
+			kind  string
+			waits time.Duration
+		}{{"", 40 * time.Second}, {timeout, time.Minute}}
+		for i, row := range rows {
+			began, kind := time.Now(), ""
+			if _, trouble := p.exchange([]byte("{}"), fmt.Sprint(i+1)); trouble != nil {
+				kind = trouble.Kind
+			}
+			if took := time.Since(began); took != row.waits || kind != row.kind {
+				t.Errorf("%q after %v, want %q after %v", kind, took, row.kind, row.waits)
+			}
+		}
+	})
+}
+
+// TestTroublesNowAndThen tests that a program which dies on every third request
+// is not started for ever.
+func TestTroublesNowAndThen(t *testing.T) {
+	starts := 0
+	p := newProgram(func() (io.WriteCloser, io.Reader, func() ending, error) {
+		starts++
+		first := 3*starts - 2 // seq goes on
+		return inside(behave(func(n int, out io.Writer) error {
+			if n == 2 {
+				return io.EOF
+			}
+			return say(fmt.Sprintf(`{"seq":%d,"result":{}}`+"\n", first+n))(n, out)
+		}))()
+	}, time.Minute)
+	defer p.stop()
+	for range 6 * mostInAll {
+		p.ask("describe", nil)
+	}
+	if _, trouble := p.ask("describe", nil); trouble == nil || trouble.Kind != gaveUp || starts != mostInAll {
+		t.Errorf("got %v after %d starts, want %s after %d", trouble, starts, gaveUp, mostInAll)
+	}
+}
+
+// TestBadAnswerIsNoReasonToStartAgain tests that a program which answers line for
+// line is asked on, whatever it says.
+func TestBadAnswerIsNoReasonToStartAgain(t *testing.T) {
+	starts := 0
+	p := newProgram(func() (io.WriteCloser, io.Reader, func() ending, error) {
+		starts++
+		return inside(always(`"result":null`))()
+	}, time.Minute)
+	defer p.stop()
+	for i := range 2 * mostInAll {
+		if _, trouble := p.ask("describe", nil); trouble == nil || trouble.Kind != badAnswer || starts != 1 {
+			t.Fatalf("request %d: got %v after %d starts", i, trouble, starts)
+		}
+	}
+}
+
 // TestTroubleEnds tests that a program that is always in trouble is not asked
 // for ever, and that one that is in trouble now and then is asked on.
 func TestTroubleEnds(t *testing.T) {
@@ -109,11 +185,11 @@ func TestTroubleEnds(t *testing.T) {
 		starts++
 		return nil, nil, nil, io.ErrUnexpectedEOF
 	}, time.Minute)
-	for range 3 * mostTroubles {
+	for range 3 * mostInARow {
 		p.ask("describe", nil)
 	}
-	if _, trouble := p.ask("describe", nil); trouble.Kind != gaveUp || starts != mostTroubles {
-		t.Errorf("got %v after %d starts, want %s after %d", trouble, starts, gaveUp, mostTroubles)
+	if _, trouble := p.ask("describe", nil); trouble.Kind != gaveUp || starts != mostInARow {
+		t.Errorf("got %v after %d starts, want %s after %d", trouble, starts, gaveUp, mostInARow)
 	}
 	everyOther := 0
 	p = newProgram(inside(func(in io.Reader, out io.Writer) error {
@@ -124,12 +200,12 @@ func TestTroubleEnds(t *testing.T) {
 	}), time.Minute)
 	defer p.stop()
 	good := 0
-	for range 5 * mostTroubles {
+	for range 5 * mostInARow {
 		if _, trouble := p.ask("describe", nil); trouble == nil {
 			good++
 		}
 	}
-	if good < mostTroubles {
+	if good < mostInARow {
 		t.Errorf("only %d answers", good)
 	}
 }
@@ -155,6 +231,14 @@ func beProgram(name string) int {
 		time.Sleep(time.Hour)
 	case "sound":
 		adapter.Serve(os.Stdin, os.Stdout)
+	case "lingers":
+		time.Sleep(3 * time.Second)
+	case "leaves a child":
+		child := exec.Command(os.Args[0])
+		child.Env = []string{"CONFORM_BEHAVIOUR=lingers"}
+		child.Stdout = os.Stdout
+		child.Start()
+		return 3
 	}
 	return 0
 }
@@ -175,6 +259,7 @@ func TestProcess(t *testing.T) {
 		{"floods", tooMuch, ""},
 		{"ends at once", crash, "exit status 0"},
 		{"panics", crash, "on purpose"},
+		{"leaves a child", timeout, "exit status 3"},
 		{"sound", "", ""},
 		{"stays", "", ""},
 	}

@@ -14,7 +14,7 @@ type quantity struct {
 	value *big.Rat // in the unit of the kind whose factor is 1
 }
 
-// units lists the units that an answer may use: the kind of each, its size, and
+// unitTable lists the units that an answer may use: the kind of each, its size, and
 // for points on a scale where its zero lies.
 var unitTable = map[string]struct{ of, size, zero string }{
 	"mm": {"length", "1", ""}, "um": {"length", "1/1000", ""}, "nm": {"length", "1/1000000", ""},
@@ -91,11 +91,11 @@ func readClock(hours, minutes string) (quantity, error) {
 	return quantity{"angle", degrees}, nil
 }
 
-// apart returns how far two quantities are from one another, never below zero.
-// Angles are places on a circle.
-func apart(a, b quantity) *big.Rat {
+// apart returns how far two quantities are from one another, never below zero,
+// and places on a circle the shorter way round.
+func apart(a, b quantity, onCircle bool) *big.Rat {
 	d := new(big.Rat).Sub(a.value, b.value)
-	if a.of == "angle" {
+	if onCircle && a.of == "angle" {
 		turn := rational("360")
 		turns := new(big.Rat).Quo(d, turn)
 		half := new(big.Rat).Add(turns, rational("1/2"))
@@ -139,19 +139,23 @@ func readNumber(text string) (*big.Rat, error) {
 	return size, nil
 }
 
-// readDecimal reads a decimal number. Its exponent is bounded: a text of a few
-// bytes could otherwise ask for gigabytes.
+// readDecimal reads a decimal number. Its length and its exponent are bounded: a
+// long text could otherwise ask for minutes, and one of a few bytes for gigabytes.
 func readDecimal(text string) (*big.Rat, error) {
 	const mostExponent, mostText = 400, 1000
+	if len(text) > mostText {
+		return nil, fmt.Errorf("a number of at most %d characters is wanted", mostText)
+	}
 	mantissa, exponent, _ := strings.Cut(strings.ToLower(text), "e")
 	if exponent != "" {
 		if e, err := strconv.Atoi(exponent); err != nil || max(e, -e) > mostExponent {
 			return nil, fmt.Errorf("an exponent within %d is wanted", mostExponent)
 		}
 	}
-	r, ok := new(big.Rat).SetString(text)
-	if !ok || strings.Trim(mantissa, "+-.0123456789") != "" || len(text) > mostText {
-		return nil, fmt.Errorf("a decimal number is wanted")
+	if strings.Trim(mantissa, "+-.0123456789") == "" {
+		if r, ok := new(big.Rat).SetString(text); ok {
+			return r, nil
+		}
 	}
-	return r, nil
+	return nil, fmt.Errorf("a decimal number is wanted")
 }

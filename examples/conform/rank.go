@@ -20,17 +20,15 @@ type suspicion struct {
 // explains them the better the more of its vectors failed, and the fewer others
 // did: the match is twice what both have in common over the sum of both (Dice's
 // coefficient).
-func (r *report) rank(s *suite) {
+func (r *report) rank(s *suite, outcomes []outcome) {
 	failed, of, all := map[string]int{}, map[string]int{}, 0
-	for _, o := range r.asked {
+	for _, o := range outcomes {
 		if o.telling() {
 			all++
+			count(failed, o.Flags)
 		}
-		for _, flag := range o.Flags {
-			of[flag]++
-			if o.telling() {
-				failed[flag]++
-			}
+		if o.telling() || o.passed() {
+			count(of, o.Flags)
 		}
 	}
 	for _, flag := range slices.Sorted(maps.Keys(failed)) {
@@ -39,6 +37,12 @@ func (r *report) rank(s *suite) {
 		r.Mistakes = append(r.Mistakes, suspicion{flag, text.Mistake, text.Effect, n, of[flag], match})
 	}
 	slices.SortStableFunc(r.Mistakes, func(a, b suspicion) int { return cmp.Compare(b.Match, a.Match) })
+}
+
+func count(counts map[string]int, flags []string) {
+	for _, flag := range flags {
+		counts[flag]++
+	}
 }
 
 // first returns the mistake that explains the failures best, and those that

@@ -14,6 +14,7 @@ type report struct {
 	Suite struct {
 		Version  string `json:"version"`
 		Manifest string `json:"manifest_sha256"`
+		Only     string `json:"only,omitempty"` // the area or the vector that was chosen
 	} `json:"suite"`
 	Implementation implementation `json:"implementation"`
 	Counts         struct {
@@ -27,8 +28,6 @@ type report struct {
 	Known    []outcome   `json:"known_failures"`
 	Stale    []outcome   `json:"known_failures_that_pass"`
 	Skips    []outcome   `json:"skips"`
-
-	asked []outcome // all that was answered, for the ranking
 }
 
 // tally counts outcomes.
@@ -51,45 +50,43 @@ type implementation struct {
 
 func (s *suite) newReport() report {
 	var r report
-	r.Suite.Version, r.Suite.Manifest = s.version, s.hash
+	r.Suite.Version, r.Suite.Manifest, r.Suite.Only = s.version, s.hash, s.only
 	r.Mistakes, r.Failures, r.Unproven = []suspicion{}, []outcome{}, []outcome{} // not null in the file
 	r.Known, r.Stale, r.Skips = []outcome{}, []outcome{}, []outcome{}
 	return r
 }
 
 func (i *implementation) describe(p *program) {
+	var own struct{ Name, Version string }
 	a, t := p.ask("describe", nil)
 	switch {
 	case t != nil:
 		i.Note = "does not describe itself: " + t.Kind + ", " + t.Detail
-	case a.Result == nil || json.Unmarshal(a.Result, i) != nil:
+	case a.Result == nil || json.Unmarshal(a.Result, &own) != nil:
 		i.Note = "does not describe itself"
 	}
+	i.Name, i.Version = short(own.Name), short(own.Version)
 }
 
 // take sorts outcomes into the report and counts them.
 func (r *report) take(outcomes []outcome, known map[string]string, count *tally) {
 	for _, o := range outcomes {
 		reason, isKnown := known[o.ID]
-		if !o.skipped() {
-			r.asked = append(r.asked, o)
-			if isKnown {
-				o.Reason = reason
-			}
-		}
 		switch {
-		case o.Kind == "" && isKnown && o.Reason == reason:
-			r.Stale = append(r.Stale, o)
-			count.Stale++
 		case o.skipped():
 			r.Skips = append(r.Skips, o)
 			count.Skipped++
-		case o.Kind == "":
-			count.Passed++
 		case o.Kind == unproven:
 			r.Unproven = append(r.Unproven, o)
 			count.Unproven++
+		case o.Kind == "" && isKnown:
+			o.Reason = reason
+			r.Stale = append(r.Stale, o)
+			count.Stale++
+		case o.Kind == "":
+			count.Passed++
 		case isKnown:
+			o.Reason = reason
 			r.Known = append(r.Known, o)
 			count.Known++
 		default:
@@ -142,6 +139,9 @@ func (r *report) print(out io.Writer) {
 	if r.Implementation.Note != "" {
 		fmt.Fprintf(out, "it %s\n", r.Implementation.Note)
 	}
+	if r.Suite.Only != "" {
+		fmt.Fprintf(out, "only %s was asked\n", r.Suite.Only)
+	}
 	r.Counts.Vectors.print(out, "vectors")
 	r.Counts.Invariants.print(out, "invariants")
 	r.Counts.Lines.print(out, "bad lines")
@@ -172,7 +172,7 @@ func (r *report) printMistakes(out io.Writer) {
 		fmt.Fprintln(out, "\nmistakes that explain the failures, the likeliest first:")
 	}
 	for _, m := range r.Mistakes[:min(max(mostMistakes, len(r.first())), len(r.Mistakes))] {
-		fmt.Fprintf(out, "  %s (%d of the %d vectors that betray it failed, match %.2f)\n    %s;\n    %s\n",
+		fmt.Fprintf(out, "  %s (%d of the %d vectors that betray it and were answered failed, match %.2f)\n    %s;\n    %s\n",
 			m.Flag, m.Failed, m.Of, m.Match, m.Mistake, m.Effect)
 	}
 }

@@ -15,9 +15,11 @@ func small() *suite {
 	return &suite{
 		version: "9.9.9", hash: "0123456789abcdef",
 		flags: map[string]flagText{"a": {"mistake a", "effect a"}, "b": {"mistake b", "effect b"}},
+		lines: []badLine{{id: "l-1"}},
 		vectors: []vector{
 			{ID: "x-1", Flags: []string{"a"}}, {ID: "x-2", Flags: []string{"a", "b"}},
 			{ID: "x-3", Flags: []string{"b"}}, {ID: "x-4", Flags: []string{"b"}},
+			{ID: "f-1", Op: "fit"}, {ID: "f-2", Op: "fit", Error: &fault{"missing", "/sets"}},
 		},
 	}
 }
@@ -39,7 +41,11 @@ func TestKnownFailures(t *testing.T) {
 	if r.good() || len(r.Stale) != 1 {
 		t.Errorf("an entry that passes: %+v", r)
 	}
-	if want := (tally{Passed: 1, Skipped: 1, Known: 1, Stale: 1}); r.Counts.Vectors != want {
+	r.take([]outcome{{ID: "x-1", Reason: "counts the other way"}}, known, &r.Counts.Vectors)
+	if len(r.Stale) != 1 || len(r.Skips) != 2 {
+		t.Errorf("a skip with the very words of the list: %+v", r)
+	}
+	if want := (tally{Passed: 1, Skipped: 2, Known: 1, Stale: 1}); r.Counts.Vectors != want {
 		t.Errorf("%+v", r.Counts.Vectors)
 	}
 }
@@ -49,6 +55,11 @@ func TestKnownListIsRead(t *testing.T) {
 		{"x-1\n", "without a reason"},
 		{"x-1 a\nx-1 b\n", "twice"},
 		{"x-9 a\n", "no x-9"},
+		{"x-1/turned a\n", "no x-1/turned"}, // not a fit
+		{"f-1/turnt a\n", "no f-1/turnt"},
+		{"f-1/ a\n", "no f-1/"},
+		{"f-2/turned a\n", "no f-2/turned"}, // a refusal
+		{"x-1 a\nf-1 a\nf-1/turned a\nf-1/predicted a\nf-1/moved a\nlines-stop a\nl-1 a\nl-2\n", "line 8"},
 	} {
 		if _, err := parseKnown("known", row.text, small()); err == nil || !strings.Contains(err.Error(), row.says) {
 			t.Errorf("%q: %v", row.text, err)
@@ -61,12 +72,14 @@ func TestKnownListIsRead(t *testing.T) {
 func TestRank(t *testing.T) {
 	s := small()
 	r := s.newReport()
-	r.take([]outcome{
+	r.rank(s, []outcome{
 		{ID: "x-1", Flags: []string{"a"}, Kind: off}, {ID: "x-2", Flags: []string{"a", "b"}, Kind: off},
 		{ID: "x-3", Flags: []string{"b"}}, {ID: "x-4", Flags: []string{"b"}, Kind: crash},
-	}, nil, &r.Counts.Vectors)
-	r.rank(s)
-	if len(r.Mistakes) != 2 || r.Mistakes[0] != (suspicion{"a", "mistake a", "effect a", 2, 2, 1}) || r.Mistakes[1].Match != 0.4 {
+		{ID: "x-5", Flags: []string{"a", "b"}, Kind: badAnswer}, {ID: "x-6", Flags: []string{"a", "b"}, Kind: unproven},
+		{ID: "x-7", Flags: []string{"a", "b"}, Reason: "not here"},
+	})
+	if len(r.Mistakes) != 2 || r.Mistakes[0] != (suspicion{"a", "mistake a", "effect a", 2, 2, 1}) ||
+		r.Mistakes[1] != (suspicion{"b", "mistake b", "effect b", 1, 2, 0.5}) {
 		t.Errorf("%+v", r.Mistakes)
 	}
 }
@@ -107,6 +120,9 @@ func TestCommandThatCannotRun(t *testing.T) {
 		{"-suite", folder, "-known", known},
 		{"-no-such-flag"},
 		{"-timeout", "soon"},
+		{"-suite", folder, "-timeout", "0"},
+		{"-suite", folder, "-area", "dail"},
+		{"-suite", folder, "-vector", "dial-no-such"},
 		{"-suite", folder, "-report", "no-such-folder/report.json"},
 	} {
 		var out, notes bytes.Buffer

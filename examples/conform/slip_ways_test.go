@@ -189,9 +189,12 @@ func offsetAtDial(op string, in, answer object) {
 	}
 	station := math.NaN()
 	sets, _ := in["sets"].([]any)
+	if sensors, _ := in["sensors"].([]any); sensors != nil {
+		sets = sensors[:1]
+	}
 	for i := len(sets) - 1; i >= 0; i-- {
-		each("", sets[i], func(_ string, o object) {
-			if x := float(o["station"]); !math.IsNaN(x) && o["kind"] != nil {
+		each("", sets[i], func(name string, o object) {
+			if x := float(o["station"]); !math.IsNaN(x) && name != "u" {
 				station = x
 			}
 		})
@@ -266,6 +269,9 @@ var blankInFraction = regexp.MustCompile(`^([+-]?\d+)[ -](\d+)/`)
 // sameWeights gives every reading the same uncertainty.
 func sameWeights(_ string, in object) {
 	sets, _ := in["sets"].([]any)
+	if sensors, _ := in["sensors"].([]any); sensors != nil {
+		sets = sensors
+	}
 	sum, n := 0.0, 0
 	eachU := func(change bool, to string) {
 		for _, s := range sets {

@@ -8,11 +8,14 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
+	"strings"
 )
 
 // suite is what stands in the folder testdata.
 type suite struct {
 	version string
+	only    string // what was chosen of it
 	hash    string // SHA-256 of the manifest, which holds those of all files
 	flags   map[string]flagText
 	vectors []vector
@@ -37,6 +40,8 @@ type vector struct {
 	Verify    json.RawMessage      `json:"verify"`
 	Error     *fault               `json:"error"`
 	Twin      string               `json:"twin"`
+
+	area string
 }
 
 // tolerance is how far one quantity may be off.
@@ -113,6 +118,31 @@ func (s *suite) take(name string, text []byte, count int) error {
 	if len(area.Vectors) != count {
 		return errors.New("the count is not that of the manifest")
 	}
-	s.vectors = append(s.vectors, area.Vectors...)
+	for _, v := range area.Vectors {
+		v.area = strings.TrimSuffix(name, ".json")
+		s.vectors = append(s.vectors, v)
+	}
+	return nil
+}
+
+// choose leaves one area, or one vector with the twin that it counts with, where
+// they are named.
+func (s *suite) choose(area, id string) error {
+	if area == "" && id == "" {
+		return nil
+	}
+	twin := ""
+	for _, v := range s.vectors {
+		if v.ID == id {
+			twin = v.Twin
+		}
+	}
+	s.vectors = slices.DeleteFunc(s.vectors, func(v vector) bool {
+		return area != "" && v.area != area || id != "" && v.ID != id && v.ID != twin
+	})
+	s.only, s.lines = strings.TrimSpace(area+" "+id), nil
+	if len(s.vectors) == 0 {
+		return fmt.Errorf("the suite has no %s", s.only)
+	}
 	return nil
 }

@@ -323,7 +323,7 @@ func (t fullTolerance) fault() string {
 		return err.Error()
 	}
 	switch t.Reason {
-	case "exact", "published", "statistical":
+	case "exact", "published", "statistical", "quadrature":
 		return ""
 	case "rounding":
 	default:

@@ -15,7 +15,12 @@ var verifiers = map[string]func(v vector, result json.RawMessage) []difference{
 
 // wrong is the answer of a verifier that found one thing wrong.
 func wrong(at, got, want string) []difference {
-	return []difference{{At: at, Got: got, Want: want}}
+	return []difference{{At: at, Got: short(got), Want: want}}
+}
+
+// junk is the same of what is not as the protocol has it.
+func junk(at, got, want string) []difference {
+	return []difference{{At: at, Got: short(got), Want: want, junk: true}}
 }
 
 // lengths reads lengths and remembers what could not be read.
@@ -51,5 +56,5 @@ func (l *lengths) differences(at string) []difference {
 	if l.err == nil {
 		return nil
 	}
-	return wrong(at, l.err.Error(), "lengths with their unit")
+	return junk(at, l.err.Error(), "lengths with their unit")
 }

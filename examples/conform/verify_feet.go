@@ -28,7 +28,7 @@ func verifyFeet(v vector, result json.RawMessage) []difference {
 		Left  string
 	}
 	if err := decodeAll(v.Input, &in, result, &out, v.Verify, &want); err != nil {
-		return wrong("", err.Error(), "kinds and advice as the protocol has them")
+		return junk("", misread(err), "kinds and advice as the protocol has them")
 	}
 	var d []difference
 	for _, kind := range want.Kinds {
@@ -40,9 +40,7 @@ func verifyFeet(v vector, result json.RawMessage) []difference {
 		d = append(d, wrong("/advice", "none", "shims")...)
 	}
 	for i, a := range out.Advice {
-		if want.Left != "" {
-			d = append(d, leavesTwist(fmt.Sprintf("/advice/%d", i), in.Feet, a.thicknesses(), want.Left)...)
-		}
+		d = append(d, a.differences(fmt.Sprintf("/advice/%d", i), in.Feet, want.Left)...)
 	}
 	return d
 }
@@ -50,6 +48,22 @@ func verifyFeet(v vector, result json.RawMessage) []difference {
 // advice is one way to cure soft feet.
 type advice struct {
 	Shims []struct{ Foot, Flat string }
+}
+
+// differences says in what it is no advice for these feet, or leaves more than it
+// may; that is not asked where nothing stands in left.
+func (a advice) differences(at string, feet []surveyFoot, left string) []difference {
+	seen := map[string]bool{}
+	for _, s := range a.Shims {
+		if seen[s.Foot] || !slices.ContainsFunc(feet, func(f surveyFoot) bool { return f.Name == s.Foot }) {
+			return junk(at, fmt.Sprintf("foot %q twice, or not among the feet", s.Foot), "each foot once at most")
+		}
+		seen[s.Foot] = true
+	}
+	if left == "" {
+		return nil
+	}
+	return leavesTwist(at, feet, a.thicknesses(), left)
 }
 
 // thicknesses returns what goes under which foot.

@@ -1,9 +1,11 @@
 package main
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"math/big"
+	"slices"
 )
 
 // shimsInput is the input of the operation shims, as far as it is verified.
@@ -14,12 +16,14 @@ type shimsInput struct {
 		Pieces int    `json:"pieces"`
 		Keep   string `json:"keep"`
 	} `json:"rule"`
-	Orders []struct {
-		Foot       string      `json:"foot"`
-		Correction string      `json:"correction"`
-		SoftFoot   string      `json:"soft_foot"`
-		Now        []shimPiece `json:"now"`
-	} `json:"orders"`
+	Orders []shimsOrder `json:"orders"`
+}
+
+type shimsOrder struct {
+	Foot       string      `json:"foot"`
+	Correction string      `json:"correction"`
+	SoftFoot   string      `json:"soft_foot"`
+	Now        []shimPiece `json:"now"`
 }
 
 type shimPiece struct {
@@ -29,17 +33,12 @@ type shimPiece struct {
 	Count     int    `json:"count"`
 }
 
-// thickness returns what counts.
+// thickness returns what counts, to the nanometre in millimetres.
 func (p shimPiece) thickness(l *lengths) string {
-	for _, text := range []string{p.Thickness, p.Measured, p.Marked} {
-		if text != "" {
-			return l.mm(text).RatString()
-		}
-	}
-	return ""
+	return toNanometre(l.mm(cmp.Or(p.Thickness, p.Measured, p.Marked))).RatString()
 }
 
-// pack counts pieces by their thickness, an exact text in millimetres.
+// pack counts pieces by their thickness.
 type pack map[string]int
 
 func packOf(pieces []shimPiece, l *lengths) pack {
@@ -78,7 +77,7 @@ func (p pack) handled(q pack) int {
 	return n
 }
 
-// rank is how good a choice is: five numbers, of which the first that differs
+// rankOfPacks is how good a choice is: five numbers, of which the first that differs
 // decides.
 type rankOfPacks struct {
 	short, excess *big.Rat
@@ -98,31 +97,53 @@ func (r rankOfPacks) String() string {
 func verifyShims(v vector, result json.RawMessage) []difference {
 	var in shimsInput
 	var out struct {
-		Stacks []struct {
-			Foot   string      `json:"foot"`
-			Pieces []shimPiece `json:"pieces"`
-		} `json:"stacks"`
+		Stacks []stack `json:"stacks"`
 	}
 	var best struct {
 		Short, Excess, Error string
 		Pieces, Handling     int
 	}
 	if err := decodeAll(v.Input, &in, result, &out, v.Verify, &best); err != nil {
-		return wrong("/stacks", err.Error(), "stacks as the protocol has them")
+		return junk("/stacks", misread(err), "stacks as the protocol has them")
 	}
 	var l lengths
 	packs := map[string]pack{}
 	for _, s := range out.Stacks {
+		if why := in.fault(s, packs); why != "" {
+			return junk("/stacks", why, "a stack for each foot of the orders, of pieces with thickness and count")
+		}
 		packs[s.Foot] = packOf(s.Pieces, &l)
 	}
-	if d := in.cannot(packs, &l); d != nil || l.err != nil {
-		return append(d, l.differences("/stacks")...)
+	if d := append(l.differences("/stacks"), in.cannot(packs, &l)...); d != nil {
+		return d
 	}
 	want := rankOfPacks{l.mm(best.Short), l.mm(best.Excess), best.Pieces, l.mm(best.Error), best.Handling}
 	if got := in.rank(packs, &l); got.String() != want.String() {
 		return wrong("/stacks", got.String(), want.String())
 	}
 	return nil
+}
+
+// stack is what an answer puts under one foot.
+type stack struct {
+	Foot   string      `json:"foot"`
+	Pieces []shimPiece `json:"pieces"`
+}
+
+// fault says in what a stack is none for these orders, beside those before it.
+func (in shimsInput) fault(s stack, before map[string]pack) string {
+	const mostCount = 1_000_000 // sums of it are still numbers
+	isOrder := func(o shimsOrder) bool { return o.Foot == s.Foot }
+	isNone := func(p shimPiece) bool { return p.Thickness == "" || p.Count < 0 || p.Count > mostCount }
+	switch {
+	case !slices.ContainsFunc(in.Orders, isOrder):
+		return fmt.Sprintf("no order for foot %q", s.Foot)
+	case before[s.Foot] != nil:
+		return fmt.Sprintf("foot %q twice", s.Foot)
+	case slices.ContainsFunc(s.Pieces, isNone):
+		return fmt.Sprintf("foot %q: a piece without thickness, or a count that is none", s.Foot)
+	}
+	return ""
 }
 
 // cannot says why packs cannot be made: for a foot there is none, or too many
@@ -145,9 +166,6 @@ func (in shimsInput) cannot(packs map[string]pack, l *lengths) []difference {
 		}
 		for thickness, count := range p {
 			used[thickness] += count
-			if count < 0 {
-				d = append(d, wrong("/stacks", fmt.Sprintf("foot %s: %d pieces of %s mm", o.Foot, count, thickness), "a count")...)
-			}
 		}
 	}
 	for thickness, count := range used {

@@ -158,8 +158,9 @@ func TestSlipsAreFound(t *testing.T) {
 			p := newProgram(inside(wrongly(w)), time.Minute)
 			defer p.stop()
 			r := s.newReport()
-			r.take(s.answers(p), nil, &r.Counts.Vectors)
-			r.rank(s)
+			answers := s.answers(p)
+			r.take(answers, nil, &r.Counts.Vectors)
+			r.rank(s, answers)
 			if len(r.Mistakes) == 0 {
 				t.Fatal("nothing failed")
 			}
