@@ -62,6 +62,9 @@ type Share struct {
 // fit's covariance, so that at any station x their squares [Covariance.At] add up
 // to the square of the fit's. It tells whether the tape or the dial is what hurts.
 //
+// It is that of the fit, with its residuals: what a foot's own station brings into a
+// move ([Foot.U] times the slope) and the target's uncertainty are not in it.
+//
 // It refuses what Fit refuses, and readings whose uncertainty is Unknown (Unseen,
 // at /sets). An angle's uncertainty is in the scatter, and has no share, where the
 // readings state none. A budget after JCGM 100:2008, 5.1.2 to 5.2.2, with the

@@ -112,21 +112,13 @@ func (s *solution) step(sets []Set) (step, size float64, err error) {
 			return 0, 0, err
 		}
 		size += part
-		seen.addFullTurn(&sets[i])
+		seen.addFullTurn(sets[i].Probe.law(), sets[i].totalWeight())
 	}
 	s.sum += common.SumSquares()
 	if err := s.see(&common, &seen); err != nil {
 		return 0, 0, err
 	}
 	return s.move(&common), math.Sqrt(size), nil
-}
-
-// addFullTurn adds the squared lengths of the columns of an offset and of a slope
-// as a full turn of the set would leave them.
-func (l *law) addFullTurn(set *Set) {
-	own, half := set.Probe.law(), set.totalWeight()/2
-	l.onOffset += float64(own.onOffset * own.onOffset * half)
-	l.onSlope += float64(own.onSlope * own.onSlope * half)
 }
 
 // move adds the change that the equations ask for to beta, takes their covariance,
@@ -140,11 +132,7 @@ func (s *solution) move(common *lsq.Triangle) float64 {
 		rhs := common.Row(row[:], i)
 		sum += float64(rhs * rhs)
 	}
-	var flat [four * four]float64
-	common.Covariance(flat[:])
-	for i := range s.unit {
-		copy(s.unit[i][:], flat[four*i:])
-	}
+	s.keepCovariance(common)
 	return math.Sqrt(sum)
 }
 

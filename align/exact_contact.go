@@ -80,7 +80,7 @@ func (s *shafts) onCylinder(p *Probe, sin, cos float64) (contact, bool) {
 		touched = touched.minus(s.at)
 	}
 	// The ray follows the surface: by normal . move/(normal . u) where the surface
-	// moves, by less than nothing where the ray does.
+	// moves, and by as much the other way where the ray does.
 	follow := func(move vector) float64 { return normal.dot(move) / normal.dot(u) }
 	c := contact{
 		value:   d,

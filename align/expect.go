@@ -11,6 +11,11 @@ import (
 // readings and both angles where it states them. The first reading is zero by
 // choice and states none. To first order (JCGM 100:2008, 5.2).
 //
+// Where the set states no uncertainty of its readings, they are left out, and U is
+// that of what a dial without scatter would show: put the scatter of the fit into
+// U.Reading to have them in. Where that of e comes from a scatter, an interval needs
+// Student's t: [CoverageFactor] with the DoF of e.Cov is never too narrow.
+//
 // The errors of e and of the set count as independent: where e was measured with
 // this very mounting, what it shares with the set is counted twice. No uncertainty
 // is stated where that of e is Unknown. It refuses what Predict refuses, and an

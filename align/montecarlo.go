@@ -44,7 +44,10 @@ const TrialsPerBlock = 10_000
 // deviation s*sqrt(dof/chi2), s being the scatter and chi2 one draw for the trial
 // from a chi-squared distribution with the degrees of freedom of the fit. The
 // outcome then has a t distribution (JCGM 101:2008, 6.4.9); angles are not drawn,
-// for their errors are in the scatter already. The part of the target's
+// for their errors are in the scatter already. At few degrees of freedom, beside
+// uncertainties that are stated, that makes wider intervals than [Move.Expanded] with
+// its effective degrees of freedom does, and no product of errors is the reason. The
+// part of the target's
 // covariance that comes from a scatter is drawn likewise with its own DoF.
 //
 // A drawn sag may be below zero: the model is linear in it. A trial fails, and

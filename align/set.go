@@ -18,7 +18,7 @@ type Reading struct {
 type Uncertainty struct {
 	Reading units.Length `json:"reading,omitzero"`
 	Station units.Length `json:"station,omitzero"`
-	Radius  units.Length `json:"radius,omitzero"` // faces and Gap; Rim and Bore only where their radius is given, without effect
+	Radius  units.Length `json:"radius,omitzero"` // faces and Gap; Rim and Bore only where their radius is given, where it counts for FitExact alone
 	Sag     units.Length `json:"sag,omitzero"`
 	Clock   units.Angle  `json:"clock,omitzero"` // a common error of the clock positions
 	Angle   units.Angle  `json:"angle,omitzero"` // of each clock position by itself, beside the common one

@@ -38,12 +38,17 @@ func (s *solution) solve(sets []Set) error {
 		return err
 	}
 	common.Solve(s.beta[:])
+	s.keepCovariance(&common)
+	return nil
+}
+
+// keepCovariance keeps that of the equations.
+func (s *solution) keepCovariance(common *lsq.Triangle) {
 	var flat [four * four]float64
 	common.Covariance(flat[:])
 	for i := range s.unit {
 		copy(s.unit[i][:], flat[four*i:])
 	}
-	return nil
 }
 
 // take reduces one set to its own triangle in (zero, sine, cosine). Its first
@@ -59,14 +64,20 @@ func (s *solution) take(common *lsq.Triangle, seen *law, set *Set) {
 		row := l.row(sin, cos)
 		common.Add(row[:], r.rhs[i])
 	}
-	seen.onOffset += float64(l.onOffset * l.onOffset * r.weight / 2)
-	seen.onSlope += float64(l.onSlope * l.onSlope * r.weight / 2)
+	seen.addFullTurn(l, r.weight)
 	s.sum += r.sum
 	s.size += r.size
 	s.weight += r.weight
 	s.stated = set.uncertainty(0) != 0
 	s.readings += len(set.Readings)
 	s.zeros++
+}
+
+// addFullTurn adds the squared lengths of the columns of an offset and of a slope
+// as a full turn of a set with this law and weight would leave them.
+func (l *law) addFullTurn(own law, weight float64) {
+	l.onOffset += float64(own.onOffset * own.onOffset * weight / 2)
+	l.onSlope += float64(own.onSlope * own.onSlope * weight / 2)
 }
 
 // row spreads a sine and a cosine over the four numbers.

@@ -189,7 +189,7 @@ func TestChanceInWords(t *testing.T) {
 		{doubtful.estimate(t), by, "by a probability of 95 %; all limits are kept with a probability of at least 96 %"},
 		{doubtful.estimate(t), tolerance.Acceptance{Guard: 1.5}, "by limits less 1.5 standard uncertainties; all limits are kept with a probability of at least 96 %"},
 		{sure.estimate(t), by, "by a probability of 95 %; all limits are kept with a probability of over 99.9 %"},
-		{off.estimate(t), by, "by a probability of 95 %; no probability that all limits are kept can be stated"},
+		{off.estimate(t), by, "by a probability of 95 %; for all limits at once no probability can be promised, see each"},
 		{unknown, tolerance.Acceptance{}, "by simple acceptance; how probable it is that all limits are kept is not known"},
 		{unknown, by, "by simple acceptance, for the uncertainty is unknown; how probable it is that all limits are kept is not known"},
 		{align.Estimate{}, by, "by a probability of 95 %; exact by declaration"},

@@ -38,7 +38,7 @@ func (v *Verdict) boundWords() string {
 	case v.Basis == align.Declared:
 		return "exact by declaration"
 	case v.AtLeast < 0.01:
-		return "no probability that all limits are kept can be stated"
+		return "for all limits at once no probability can be promised, see each"
 	case v.AtLeast > 0.999:
 		return "all limits are kept with a probability of " + percent(v.AtLeast)
 	}

@@ -16,7 +16,7 @@ const (
 	Duplicate   Code = "duplicate"    // the same thing given twice
 	Conflict    Code = "conflict"     // values that contradict one another, or one that its kind does not use
 	Unseen      Code = "unseen"       // a quantity that the readings cannot see
-	Unreachable Code = "unreachable"  // a target that the limits do not allow
+	Unreachable Code = "unreachable"  // a target that the limits do not allow, or an answer that a search does not come to
 	Suspect     Code = "suspect"      // usable, but look at it again
 )
 

@@ -111,7 +111,7 @@ func ExampleForecast() {
 	}
 	for _, p := range append([]arc.Prospect{outlook.Now}, outlook.Wider...) {
 		fmt.Printf("%s: u of the height %s at the coupling, %s at the outboard feet\n",
-			p.Arc.Text(units.InDegrees, 0), p.Coupling.Vertical.Text(units.InMillimetres, 4), p.Feet[0].U.Vertical.Text(units.InMillimetres, 4))
+			p.Arc.Text(units.InDegrees, 0), p.UCoupling.Vertical.Text(units.InMillimetres, 4), p.Feet[0].U.Vertical.Text(units.InMillimetres, 4))
 	}
 	// Output:
 	// 60 deg: u of the height 0.0057 mm at the coupling, 0.0512 mm at the outboard feet

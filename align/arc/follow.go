@@ -39,13 +39,15 @@ import (
 //
 // The zero Follow is refused.
 type Follow struct {
-	From   align.Estimate `json:"from"`   // where the movable machine stood at the start
+	From   align.Estimate `json:"from"`   // where the movable machine stood at the start, as found and not less the target: take Minus of what Now returns
 	Plane  Plane          `json:"plane"`  // in which it moves
 	View   align.View     `json:"view"`   // where the crew stands that names the clock positions
 	Probes []Standing     `json:"probes"` // two or more
 }
 
-// Standing is a probe that stands still at one clock position.
+// Standing is a probe that stands still at one clock position. A rotating sensor is
+// the Probe of its [Sensor.Sets], in which its gain has the sign that the carrying
+// shaft gives it.
 type Standing struct {
 	Probe     align.Probe   `json:"probe"`
 	Start     align.Reading `json:"start"`               // where it stands, what it showed at the start, and the standard uncertainty of one reading: for all probes or for none

@@ -13,7 +13,7 @@ type Prospect struct {
 	Cov              align.Covariance `json:"cov"`                // of the centreline that will be found
 	Condition        float64          `json:"condition"`          // as align.Fitted has it: about 1 for a full turn with probes well apart
 	DegreesOfFreedom int              `json:"degrees_of_freedom"` // readings that will be left over
-	Coupling         align.Vector     `json:"coupling"`           // standard uncertainty of the offset at the coupling centre
+	UCoupling        align.Vector     `json:"u_coupling"`         // standard uncertainty of the offset at the coupling centre
 	Feet             []align.Move     `json:"feet,omitempty"`     // By: the correction if the expected misalignment is found; U: its standard uncertainty
 }
 
@@ -110,7 +110,7 @@ func prospect(expected align.Centreline, feet []align.Foot, sets []align.Set) (P
 	}
 	e := align.Estimate{Value: expected, Cov: f.Cov}
 	p := Prospect{Cov: f.Cov, Condition: f.Condition, DegreesOfFreedom: f.DegreesOfFreedom}
-	_, p.Coupling = e.At(0)
+	_, p.UCoupling = e.At(0)
 	if len(feet) > 0 {
 		p.Feet, err = e.Corrections(feet...)
 	}

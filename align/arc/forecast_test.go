@@ -124,8 +124,8 @@ func TestForecastIsWhatTheFitWillSay(t *testing.T) {
 			t.Errorf("degrees of freedom: got %v, want %v", now.DegreesOfFreedom, f.DegreesOfFreedom)
 		}
 		_, u := f.At(0)
-		near(t, "at the coupling", now.Coupling.Vertical, u.Vertical, 1e-6*u.Vertical)
-		near(t, "at the coupling", now.Coupling.Horizontal, u.Horizontal, 1e-6*u.Horizontal)
+		near(t, "at the coupling", now.UCoupling.Vertical, u.Vertical, 1e-6*u.Vertical)
+		near(t, "at the coupling", now.UCoupling.Horizontal, u.Horizontal, 1e-6*u.Horizontal)
 		moves, err := f.Corrections(feet...)
 		if err != nil {
 			t.Fatal(err)
@@ -196,12 +196,12 @@ func TestForecastGainsWithTheArc(t *testing.T) {
 		n := rapid.IntRange(8, 20).Draw(t, "readings")
 		width := rapid.Float64Range(30, 85).Draw(t, "arc")
 		o := mustForecast(t, align.Centreline{}, nil, sensorPair(um, within(n, 0, units.Clock(width))...)...)
-		last := o.Now.Coupling.Vertical
+		last := o.Now.UCoupling.Vertical
 		for _, p := range o.Wider {
-			if !(p.Coupling.Vertical < last) {
-				t.Errorf("%v rad: u %v, no better than %v", float64(p.Arc), p.Coupling.Vertical, last)
+			if !(p.UCoupling.Vertical < last) {
+				t.Errorf("%v rad: u %v, no better than %v", float64(p.Arc), p.UCoupling.Vertical, last)
 			}
-			last = p.Coupling.Vertical
+			last = p.UCoupling.Vertical
 		}
 		o = mustForecast(t, align.Centreline{}, nil, sensorPair(um, shared(n, 77, 360)...)...)
 		if len(o.Wider) != 0 {
@@ -238,7 +238,7 @@ func TestForecastDependsOnWhatIsExpected(t *testing.T) {
 		sets[i].U.Clock = 0.02
 	}
 	u := func(expected align.Centreline) units.Length {
-		return mustForecast(t, expected, nil, sets...).Now.Coupling.Horizontal
+		return mustForecast(t, expected, nil, sets...).Now.UCoupling.Horizontal
 	}
 	none, some := u(align.Centreline{}), u(line(0, 0, 1, 0))
 	// w_z = 1 mm seen 0.02 rad off at both stations, at -80 and 120: the errors are

@@ -174,7 +174,7 @@ func FuzzForecast(f *testing.F) {
 			if err := (align.Estimate{Cov: p.Cov}).Validate(); err != nil {
 				t.Fatalf("%v: %v", p, err)
 			}
-			if u := p.Coupling; !(u.Vertical >= 0 && u.Horizontal >= 0) || p.Arc < 0 || p.Arc > 360*units.Degree {
+			if u := p.UCoupling; !(u.Vertical >= 0 && u.Horizontal >= 0) || p.Arc < 0 || p.Arc > 360*units.Degree {
 				t.Fatalf("got %+v", p)
 			}
 		}

@@ -89,7 +89,9 @@ const leastLeftOver = 4
 // It is linear, as Fit is: on a short arc the circle of a rim bends the residuals by
 // micrometres, which are not bad readings. It is deterministic, and stops after at
 // most a hundred rounds from each start: if the weights have not settled by then,
-// Settled is false, and a warning says so. It refuses what Fit refuses.
+// Settled is false, with a warning. It is false too where more readings would go than
+// half of the degrees of freedom of the plain fit (ours): those that remain agree by
+// chance. The answer is Fit's then, with all weights 1. It refuses what Fit refuses.
 func FitRobust(sets ...align.Set) (Robust, error) {
 	plain, err := align.Fit(sets...)
 	if err != nil {
@@ -106,8 +108,10 @@ func FitRobust(sets ...align.Set) (Robust, error) {
 		s.leaveLone(best.weights)
 	}
 	r.Settled = best.settled
-	if err := s.weighted(&r.Fitted, sets, best.weights); err != nil {
-		return Robust{}, err
+	tooMany := false
+	if tooMany || s.weighted(&r.Fitted, sets, best.weights) != nil { // or what is left does not see enough
+		r.Fitted, r.Settled = plain, false
+		best.weights = ones(len(s.u))
 	}
 	if err := s.report(&r, sets, best.weights); err != nil {
 		return Robust{}, err
@@ -143,6 +147,16 @@ func (s *search) leaveLone(weights []float64) {
 			clear(own)
 		}
 	}
+}
+
+// leftOut returns how many readings count for nothing.
+func leftOut(weights []float64) (count int) {
+	for _, w := range weights {
+		if w == 0 {
+			count++
+		}
+	}
+	return count
 }
 
 // counting returns how many readings count for something.

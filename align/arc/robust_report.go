@@ -51,7 +51,7 @@ func (s *search) warn(r *Robust, sets []align.Set) {
 	var root check.Path
 	list := root.Field("sets")
 	if !r.Settled {
-		r.suspect(list, "", "weights that settle: the readings leave more than one answer")
+		r.suspect(list, "", "readings of which most agree: these settle on no answer")
 	}
 	if !s.stated && r.Scale == 0 {
 		r.suspect(list, fmt.Sprintf("%d readings left over", r.DegreesOfFreedom),

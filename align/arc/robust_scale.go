@@ -12,12 +12,12 @@ import (
 // newSearch prepares a search about the plain fit of the sets.
 func newSearch(plain align.Fitted, sets []align.Set) (*search, error) {
 	s := &search{sets: clone(sets), stated: statedAt(sets[0], 0) != 0}
-	for _, set := range sets {
-		for i := range set.Readings {
-			u := statedAt(set, i)
-			dev, err := deviationAt(set, plain.Value, i, u)
+	for i, set := range sets {
+		for j := range set.Readings {
+			u := statedAt(set, j)
+			dev, err := deviationAt(set, plain.Value, j, u)
 			if err != nil {
-				return nil, err
+				return nil, adopted(i, err)
 			}
 			s.u, s.dev = append(s.u, u), append(s.dev, dev)
 		}

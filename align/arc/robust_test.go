@@ -107,6 +107,13 @@ func TestRobustOfSoundReadings(t *testing.T) {
 
 func sameCov(a, b align.Covariance) bool { return a == b }
 
+// What Fit asks about the readings as they were given is asked still, once.
+func TestRobustKeepsWarnings(t *testing.T) {
+	sets := filled(t, caseA, sensorPair(5*um, nine(180)...))
+	r := mustRobust(t, spoilt(sets, 1, 4, 30*mm)...) // was it read in the right unit?
+	checkWarned(t, "30 mm off", r.Warnings, "/sets/1/readings", "/sets/1/readings/4")
+}
+
 // Residuals are taken from where the sound readings put the zero of the set, so that
 // a bad one shows all of what it is off by.
 func TestRobustResiduals(t *testing.T) {
@@ -219,6 +226,50 @@ func TestRobustCannotTell(t *testing.T) {
 			}
 		}
 		checkWarned(t, row.name, r.Warnings, row.want...)
+	}
+}
+
+// With three readings left over their scatter is not asked, with four it is.
+func TestRobustOfFewLeftOver(t *testing.T) {
+	sets := wiggled(filled(t, caseA, sensorPair(0, 0, 60, 120, 180, 250, 310)))
+	sets = spoilt(sets, 0, 2, 900*um)
+	sets[1].Readings = sets[1].Readings[:4]
+	if r := mustRobust(t, sets...); r.DegreesOfFreedom != 3 || r.Scale == 0 || len(r.Down()) != 1 {
+		t.Errorf("four left over: %+v", r)
+	}
+	sets[0].Readings = sets[0].Readings[:5]
+	r := mustRobust(t, sets...)
+	if r.DegreesOfFreedom != 3 || r.Scale != 0 || r.Down() != nil {
+		t.Errorf("three left over: %+v", r)
+	}
+	checkWarned(t, "three left over", r.Warnings, "/sets")
+}
+
+// Where no reading agrees with another, the answer is Fit's, and said to be none.
+func TestRobustOfContradictions(t *testing.T) {
+	sets := filled(t, caseA, sensorPair(um/10, nine(180)...))
+	for i := range sets {
+		for j := range sets[i].Readings {
+			sets[i].Readings[j].Value += wiggle[(7*i+3*j)%len(wiggle)] * 100 * um
+		}
+	}
+	r := mustRobust(t, sets...)
+	if want := mustFit(t, sets...); r.Value != want.Value || r.Down() != nil || r.Settled {
+		t.Errorf("%+v", r)
+	}
+	checkWarned(t, "contradictions", r.Warnings, "/sets")
+}
+
+// However far off, a reading that is left out pulls at nothing.
+func TestRobustOfHugeErrors(t *testing.T) {
+	for _, row := range []struct{ stated, by units.Length }{
+		{um / 100, 5 * mm}, {um / 100, -25 * mm}, {0, 25 * mm}, {0, mm},
+	} {
+		sets := filled(t, caseA, sensorPair(row.stated, nine(120)...))
+		r := mustRobust(t, spoilt(sets, 0, 8, row.by)...)
+		if down := r.Down(); len(down) != 1 || down[0].Reading != 8 {
+			t.Errorf("%+v: down %+v", row, down)
+		}
 	}
 }
 

@@ -48,7 +48,7 @@ func TestForecastAgainstSimulatedNoise(t *testing.T) {
 			squares[i].Horizontal += w.Horizontal * w.Horizontal / rounds
 		}
 	}
-	for i, u := range []align.Vector{now.Coupling, now.Feet[0].U, now.Feet[1].U} {
+	for i, u := range []align.Vector{now.UCoupling, now.Feet[0].U, now.Feet[1].U} {
 		near(t, "vertical", math.Sqrt(float64(squares[i].Vertical)), float64(u.Vertical), 0.045*float64(u.Vertical))
 		near(t, "horizontal", math.Sqrt(float64(squares[i].Horizontal)), float64(u.Horizontal), 0.045*float64(u.Horizontal))
 	}
