@@ -123,6 +123,7 @@ func TestDiagnoseReversed(t *testing.T) {
 		{"as many: the first step counts", []units.Clock{0, 90, 180, 90, 0}, []int{3, 4}},
 		{"as many, anticlockwise", []units.Clock{180, 90, 0, 90, 180}, []int{3, 4}},
 		{"half turns have no direction", []units.Clock{0, 90, 270, 180}, []int{3}},
+		{"nor has the first, a half turn", []units.Clock{0, 180, 90}, nil},
 		{"standing still is no step", []units.Clock{0, 60, 60, 120}, nil},
 		{"full turns on", []units.Clock{0, 120, 240, 360, 480}, nil},
 	}
@@ -287,6 +288,28 @@ func TestDiagnoseReturnUnstated(t *testing.T) {
 	if d.Sweeps[0].Return.Basis != align.Scatter {
 		t.Errorf("basis %v", d.Sweeps[0].Return.Basis)
 	}
+}
+
+// The droop of a bracket is in the readings and in none of what is found.
+func TestDiagnoseOfSag(t *testing.T) {
+	dial := func(carrier align.Shaft, x, sag units.Length) align.Set {
+		return align.Set{
+			Probe: align.Probe{Kind: align.Rim, Carrier: carrier, Station: x}, Sag: sag,
+			Readings: taken(10, 50, 95, 140, 200, 260, 300, 369), U: align.Uncertainty{Reading: um},
+		}
+	}
+	dials := []align.Set{dial(align.Stationary, 40*mm, 80*um), dial(align.Movable, -50*mm, 0), dial(align.Stationary, 70*mm, 0)}
+	dials = filled(t, caseA, dials)
+	d := mustDiagnose(t, dials...)
+	checkWarned(t, "drooping", d.Warnings)
+	for _, s := range d.Sweeps {
+		near(t, "drift", s.Drift.Value, 0, 1e-3)
+		near(t, "miss", s.Return.Value, 0, 1e-3)
+	}
+	for j := range dials[0].Readings {
+		dials[0].Readings[j].Value += 5 * um * units.Length(j)
+	}
+	near(t, "5 um a reading", mustDiagnose(t, dials...).Sweeps[0].Drift.Value, 5*um, 1e-3)
 }
 
 // Where nothing tells, that is said.
