@@ -57,7 +57,10 @@ func whenAsked(code string) func(string, object, object) {
 
 var otherShaft = map[any]any{"stationary": "movable", "movable": "stationary"}
 
-func otherCarrier(_ string, in object) {
+func otherCarrier(op string, in object) {
+	if op == "sensor" { // carrier_ignored_in_sensor
+		return
+	}
 	each("", in, func(_ string, o object) {
 		switch o["kind"] {
 		case "rim", "bore", "straightedge":
@@ -267,34 +270,58 @@ func milAsHundredth(_, t string) string {
 var blankInFraction = regexp.MustCompile(`^([+-]?\d+)[ -](\d+)/`)
 
 // sameWeights gives every reading the same uncertainty.
-func sameWeights(_ string, in object) {
-	sets, _ := in["sets"].([]any)
-	if sensors, _ := in["sensors"].([]any); sensors != nil {
-		sets = sensors
+func sameWeights(op string, in object) {
+	if op == "expect" { // nothing is weighed there
+		return
 	}
 	sum, n := 0.0, 0
-	eachU := func(change bool, to string) {
-		for _, s := range sets {
-			s, _ := s.(object)
-			shared, _ := s["u"].(object)
-			readings, _ := s["readings"].([]any)
-			for _, r := range readings {
-				r, _ := r.(object)
-				u := float(r["u"])
-				if math.IsNaN(u) {
-					u = float(shared["reading"])
-				}
-				if !math.IsNaN(u) && change {
-					r["u"] = to
-				}
-				if !math.IsNaN(u) {
-					sum, n = sum+u*u, n+1
-				}
-			}
+	add := func(v any, _ string) any {
+		if u := float(v); !math.IsNaN(u) {
+			sum, n = sum+u*u, n+1
+		}
+		return v
+	}
+	level := func(v any, unit string) any {
+		if math.IsNaN(float(v)) {
+			return v
+		}
+		return text(math.Sqrt(sum/float64(n)), unit)
+	}
+	for _, change := range []func(v any, unit string) any{add, level} {
+		each("", []any{in["sets"], in["sensors"], in["probes"]}, func(name string, o object) { eachU(name, o, change) })
+	}
+}
+
+// eachU changes the uncertainty of each reading of a set, a sensor's channel or a
+// probe that stands still. Slopes count as what they make on a metre.
+func eachU(name string, o object, change func(v any, unit string) any) {
+	put := func(o object, v any, unit string) {
+		if v = change(v, unit); v != nil {
+			o["u"] = v
 		}
 	}
-	eachU(false, "")
-	eachU(true, text(math.Sqrt(sum/float64(n)), " mm"))
+	shared, isObject := o["u"].(object)
+	at, _ := o["at"].([]any)
+	readings, _ := o["readings"].([]any)
+	for _, r := range readings {
+		r := asObject(r)
+		switch {
+		case name == "angle":
+			put(r, o["u"], " mm/m")
+		case r["u"] != nil:
+			put(r, r["u"], " mm")
+		default:
+			put(r, shared["reading"], " mm")
+		}
+	}
+	for range at { // a forecast
+		if u := shared["reading"]; u != nil {
+			shared["reading"] = change(u, " mm")
+		}
+	}
+	if o["now"] != nil && !isObject {
+		put(o, o["u"], " mm")
+	}
 }
 
 func perPlane(in object, is bool) {

@@ -28,7 +28,7 @@ var arcSlips = []slip{
 		}
 	})},
 	{flag: "angle_channel_dropped", spoil: eachOf("sensors", func(o object) { delete(o, "angle") })},
-	{flag: "expected_ignored", spoil: func(_ string, in object) { position(in["expected"]).times(0) }},
+	{flag: "expected_ignored", spoil: func(_ string, in object) { linesOf(in["expected"]).times(0) }},
 	{flag: "foot_station_ignored", spoil: func(op string, in object) {
 		if op == "sensor" || op == "forecast" {
 			without("feet", "u")(op, in)
@@ -37,7 +37,7 @@ var arcSlips = []slip{
 
 	{flag: "leverage_ignored", twist: eachResidual(func(o object) {
 		if s, isNumber := o["standardised"].(float64); isNumber {
-			o["standardised"] = s * math.Sqrt(1-o["leverage"].(float64))
+			o["standardised"] = s * math.Sqrt(max(0, 1-o["leverage"].(float64)))
 		}
 	})},
 	{flag: "residual_reversed", twist: eachResidual(func(o object) {
@@ -58,7 +58,7 @@ var arcSlips = []slip{
 			swapPlanes(answer["result"])
 		}
 	}},
-	{flag: "from_forgotten", spoil: func(_ string, in object) { position(movedPlane(in)).times(0) }},
+	{flag: "from_forgotten", spoil: func(_ string, in object) { linesOf(movedPlane(in)).times(0) }},
 	{flag: "from_known", spoil: func(_ string, in object) {
 		member{"offset", "slope"}.times(uOf(movedPlane(in)), 0)
 	}},
@@ -86,7 +86,7 @@ var arcSlips = []slip{
 			})
 		}
 	}},
-	{flag: "difference_reversed", twist: func(_ string, _, answer object) { position(result(answer)["difference"]).times(-1) }},
+	{flag: "difference_reversed", twist: func(_ string, _, answer object) { linesOf(result(answer)["difference"]).times(-1) }},
 	{flag: "p_lower_tail", twist: func(op string, _, answer object) {
 		if p, isNumber := result(answer)["p"].(float64); isNumber {
 			result(answer)["p"] = 1 - p
@@ -120,12 +120,12 @@ func eachResidual(twist func(o object)) func(string, object, object) {
 	return func(_ string, _, answer object) { eachOf("residuals", twist)("", result(answer)) }
 }
 
-// lines are the numbers of a position without their uncertainties.
-type lines []object
+// planeLines are the numbers of a position without their uncertainties.
+type planeLines []object
 
-// position finds the lines in one plane or in both.
-func position(v any) lines {
-	var found lines
+// linesOf finds the lines in one plane or in both.
+func linesOf(v any) planeLines {
+	var found planeLines
 	each("", v, func(name string, o object) {
 		if name != "u" && o["offset"] != nil {
 			found = append(found, o)
@@ -134,7 +134,7 @@ func position(v any) lines {
 	return found
 }
 
-func (l lines) times(k float64) {
+func (l planeLines) times(k float64) {
 	for _, o := range l {
 		member{"offset", "slope"}.times(o, k)
 	}

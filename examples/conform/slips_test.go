@@ -12,9 +12,13 @@ var slips = slices.Concat(generalSlips, arcSlips)
 
 // generalSlips are those that are possible in many places.
 var generalSlips = []slip{
-	{flag: "view_mirrored", spoil: func(_ string, in object) {
-		if in["view"] != nil {
+	{flag: "view_mirrored", spoil: func(op string, in object) {
+		if in["view"] != nil && op != "arc" {
 			in["view"] = "from_movable"
+		}
+	}, twist: func(op string, in, answer object) {
+		if r := result(answer); op == "arc" && r != nil && in["view"] == "from_stationary" {
+			r["middle"] = text(-float(r["middle"]), " deg")
 		}
 	}},
 	{flag: "carrier_sign", spoil: otherCarrier},
@@ -46,7 +50,12 @@ var generalSlips = []slip{
 	}},
 	{flag: "sag_ignored", spoil: func(_ string, in object) { sagTimes(in, 0) }},
 	{flag: "sag_once", spoil: func(_ string, in object) { sagTimes(in, 0.5) }},
-	{flag: "sag_added", spoil: func(_ string, in object) { each("", in, sagOtherWay) }, twist: func(op string, in, answer object) {
+	{flag: "sag_added", spoil: func(op string, in object) {
+		each("", in, sagOtherWay)
+		if op == "forecast" { // there is nothing yet to take a droop off
+			sagTimes(in, -1)
+		}
+	}, twist: func(op string, in, answer object) {
 		if op == "mandrel_sag" {
 			member{"sag"}.times(result(answer), -1)
 		}

@@ -101,6 +101,7 @@ def law(probe, slip=""):
     x, r, span = (measure(probe.get(p, "0 mm"), slip) for p in ("station", "radius", "span"))
     x = abs(x) if slip == "station_unsigned" else x
     r = r / 2 if slip == "radius_for_diameter" else r
+    span = span / 2 if slip == "half_span" else span
     s = SimpleNamespace(a=F(0), b=r, da=F(0), dbx=F(0), dbr=F(1), sign=-1 if kind == "bore" else 1)
     if kind in CROSS:
         s.k = {"rim": side, "bore": -side, "straightedge": -side}.get(kind) or (F(1) if slip == "gain_ignored" else gain(probe["gain"]))
@@ -1033,7 +1034,7 @@ TOLERANCES = {"arc": tol_arc, "sensor": tol_sensor, "forecast": tol_forecast, "r
 
 # ---------------------------------------------------------------- flags
 
-LAW = ["carrier_sign", "face_sign", "bore_as_rim", "gap_as_dial", "straightedge_as_rim", "joints_exchanged", "station_unsigned", "radius_for_diameter", "gain_ignored"]
+LAW = ["carrier_sign", "face_sign", "bore_as_rim", "gap_as_dial", "straightedge_as_rim", "joints_exchanged", "half_span", "station_unsigned", "radius_for_diameter", "gain_ignored"]
 SPREAD = ["shared_ignored", "shared_as_independent", "mounting_ignored", "angle_ignored", "angle_as_clock"]
 READING = ["view_mirrored", "quarters_assumed", "hours_as_degrees", "one_zero", "first_reading_exact", "weights_ignored", "weights_not_squared"]
 SLIPS = {
@@ -1041,9 +1042,9 @@ SLIPS = {
     "sensor": READING + ["carrier_ignored_in_sensor", "gain_ignored", "angle_channel_mirrored", "angle_channel_dropped", "station_unsigned", "offset_at_dial_plane", "shared_ignored",
                          "shared_as_independent", "angle_ignored", "angle_as_clock", "residual_share_forgotten", "feet_uncorrelated", "foot_station_ignored", "correction_for_position",
                          "planes_mixed", "mil_as_hundredth"],
-    "forecast": LAW + READING + SPREAD + ["sag_added", "sag_ignored", "expected_ignored", "feet_uncorrelated", "foot_station_ignored"],
+    "forecast": LAW + READING + SPREAD + ["sag_added", "sag_ignored", "sag_once", "expected_ignored", "feet_uncorrelated", "foot_station_ignored"],
     "residuals": LAW + READING + ["sag_ignored", "sag_added", "sag_once", "leverage_ignored", "leverage_without_zero", "scatter_over_all", "scatter_for_stated", "residual_reversed", "mil_as_hundredth"],
-    "budget": LAW + READING + SPREAD + ["sag_added", "sag_ignored", "scatter_over_all", "residual_share_forgotten"],
+    "budget": LAW + READING + SPREAD + ["sag_added", "sag_ignored", "sag_once", "scatter_over_all", "residual_share_forgotten"],
     "follow": LAW + ["view_mirrored", "hours_as_degrees", "reading_not_doubled", "cosine_forgotten", "across_for_along", "plane_exchanged", "start_ignored", "change_reversed", "from_forgotten", "from_known",
                      "change_known", "added_straight", "weights_ignored", "weights_not_squared", "mil_as_hundredth"],
     "expect": LAW + ["view_mirrored", "hours_as_degrees", "quarters_assumed", "sag_added", "sag_ignored", "sag_once", "correlation_ignored", "correlation_order", "position_known", "first_not_taken_off",
