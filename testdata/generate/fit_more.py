@@ -428,9 +428,9 @@ def intervals():
     c = Crew("0.21", "0.58", "-0.34", "0.27", digits=3, seed=78, noise=0.007)
     put("half-one-left", "half_one_left", "Seven readings, six unknowns, 99.9 %: t is 636.6, and the interval says that nothing is known",
         asked(c.input([c.sweep(rim("stationary", "89 mm"), QUARTERS, "0.5", shared={"angle": "1 deg"}), c.sweep(rim("movable", "-91 mm"), hours(0, 90, 180), "0.5", shared={"angle": "1 deg"})], feet("487 mm", "1293 mm")), 0.999))
-    region("half_little_scatter", "hard", "hardly any scatter beside what is stated of the stations")
-    c = Crew("0.6", "2.1", "-0.9", "1.8", digits=4, seed=80, noise=0.0006)
-    put("half-little-scatter", "half_little_scatter", "Hardly any scatter: what is stated of the stations is left, known as if by any number of readings",
+    region("half_little_scatter", "hard", "less scatter than what is stated of the stations")
+    c = Crew("0.6", "2.1", "-0.9", "1.8", digits=4, seed=80, noise=0.004)
+    put("half-little-scatter", "half_little_scatter", "What is stated of the stations counts for more than the scatter: many degrees of freedom from a few",
         asked(c.input([c.sweep(rim("stationary", "125 mm"), FIVE, "1", shared={"station": "2 mm"}), c.sweep(rim("stationary", "-75 mm"), FIVE, "2", shared={"station": "1 mm"})], feet("493 mm", "1301 mm")), 0.95))
     region("half_no_one_left", "hard", "no reading left over, so that no scatter is known")
     c = Crew("-0.28", "0.32", "0.46", "-0.19", "from_stationary", digits=3)

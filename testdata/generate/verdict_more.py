@@ -248,6 +248,7 @@ def decide(input, mistake=None, ctx=Exact):
         answer["at_least"] = min(ps)
     if "probability" in input and mistake != "confidence_ignored":
         answer["outcome"] = at_confidence(ctx.num(F(str(input["probability"]))), ps, answer["at_least"], mistake)
+        answer["governs"] = min(answer["items"], key=lambda i: i["p"])
     elif "guard" in input or mistake == "guarded_by_u":
         g = F(str(input.get("guard", 0)))
         g = {"guard_ignored": 0, "guard_added": -g, "guard_once": min(g, 1), "guarded_by_u": g + 1}.get(mistake, g)
