@@ -339,7 +339,7 @@ func spoils(s spot) []any {
 		more["unheard of"] = "0 mm"
 		list = append(list, more)
 		for name := range value {
-			if !mayGo.MatchString(s.at + "/" + escape.Replace(name)) {
+			if !mayGo.MatchString(s.at+"/"+escape.Replace(name)) && !radiusOfRim(value, name) {
 				less := maps.Clone(value)
 				delete(less, name)
 				list = append(list, less)
@@ -351,6 +351,12 @@ func spoils(s spot) []any {
 		}
 	}
 	return list
+}
+
+// radiusOfRim tells of the one member that a rim or a bore may have, and a face
+// needs.
+func radiusOfRim(probe map[string]any, member string) bool {
+	return member == "radius" && (probe["kind"] == "rim" || probe["kind"] == "bore")
 }
 
 // measured tells whether a quantity with its unit stands in a spot.
