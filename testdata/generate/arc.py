@@ -22,6 +22,7 @@ import random
 import subprocess
 from types import SimpleNamespace
 
+from asked import *
 from common import *
 
 GP = "pari-gp " + subprocess.run(["gp", "--version-short"], capture_output=True, text=True, check=True).stdout.strip()
@@ -30,10 +31,6 @@ NUMBERS = [("horizontal", "offset", "mm"), ("horizontal", "slope", "mm/m"), ("ve
 CROSS = {"rim", "bore", "straightedge", "displacement"}  # see the offset at a station
 JOINTS = {"spacer_face", "spacer_far_face"}
 SHARED = ("station", "radius", "sag", "clock")
-
-
-class Refused(Exception):
-    """A program with some slip cannot answer at all."""
 
 
 class Exact:
@@ -67,13 +64,6 @@ def gain(x): return F(str(x))
 
 
 # ---------------------------------------------------------------- what an input says, with slips
-
-def measure(text, slip=""):
-    """Reads a length in mm."""
-    if slip == "mil_as_hundredth" and text.endswith(" mil"):
-        return number(text[:-4]) / 100
-    return length(text)
-
 
 def at_clock(text, slip=""):
     """Reads a clock position in degrees, as the crew sees it."""
@@ -770,14 +760,6 @@ merge(x,V,y,W)={my(j=joint(x,V,y,W));both(j[1]~,j[2],1);print("")};
 
 
 def listed(items): return "[" + ",".join(str(i) for i in items) + "]"
-def gp_matrix(rows): return "[" + ";".join(",".join(str(v) for v in row) for row in rows) + "]"
-
-
-def gp_angle(text):
-    value, unit = text.split()
-    return "(%s)*%s" % (number(value), {"deg": "Pi/180", "rad": "1", "mrad": "1/1000", "urad": "1/1000000"}[unit])
-
-
 def gp_set(kind, p, s, readings):
     lengths = listed([length(p.get("station", "0 mm")), length(p.get("radius", "0 mm")), length(s.get("sag", "0 mm")), 0])
     return listed(['"%s"' % kind, '"%s"' % p.get("carrier", ""), lengths, length(p.get("span", "0 mm")), F(str(p.get("gain", 0))), listed(readings)])
@@ -1166,34 +1148,6 @@ def bad(id, twin, code, path, value, about, at=None):
 
 # ---------------------------------------------------------------- readings as a crew sees them
 
-def hours(*degrees):
-    """Writes positions, multiples of half a degree, as hours and minutes."""
-    return ["%d:%02d" % (int(F(str(d)) % 360 // 30) or 12, int(F(str(d)) % 30 * 2)) for d in degrees]
-
-
-def degrees(*values): return ["%s deg" % v for v in values]
-
-
-def over(middle, width, count):
-    """Returns `count` positions, evenly over an arc, in degrees."""
-    return degrees(*("%g" % (middle - width / 2 + width * i / (count - 1)) for i in range(count)))
-
-
-def rim(carrier, station): return {"kind": "rim", "carrier": carrier, "station": station}
-def bore(carrier, station): return {"kind": "bore", "carrier": carrier, "station": station}
-def edge(carrier, station): return {"kind": "straightedge", "carrier": carrier, "station": station}
-def face(carrier, radius): return {"kind": "near_face", "carrier": carrier, "radius": radius}
-def far(carrier, radius): return {"kind": "far_face", "carrier": carrier, "radius": radius}
-def gap(radius): return {"kind": "gap", "radius": radius}
-def joint(carrier, radius, span): return {"kind": "spacer_face", "carrier": carrier, "radius": radius, "span": span}
-def far_joint(carrier, radius, span): return {"kind": "spacer_far_face", "carrier": carrier, "radius": radius, "span": span}
-def displacement(station, gain): return {"kind": "displacement", "station": station, "gain": gain}
-
-
-QUARTERS = hours(0, 90, 180, 270)
-FIVE = hours(240, 300, 0, 60, 120)
-SIX = hours(0, 60, 120, 180, 240, 300)
-
 
 def place(oh, sh, ov, sv, u=None, correlation=None, unit="mm", ratio="mm/m"):
     """Writes a position; u as four numbers in the same units, correlation as {(row, column): number}."""
@@ -1253,12 +1207,6 @@ class Crew:
             if cu:
                 one["angle"]["u"] = cu
         return one
-
-
-def feet(*stations, u=None):
-    """Names two or three feet."""
-    names = {1: ["inboard"], 2: ["inboard", "outboard"], 3: ["inboard", "middle", "outboard"]}[len(stations)]
-    return [{"name": n, "x": x, **({"u": u[i]} if u else {})} for i, (n, x) in enumerate(zip(names, stations))]
 
 
 # ---------------------------------------------------------------- arc
@@ -1367,18 +1315,18 @@ sensor_three = put("sensor", "sensor-three-points", "three_points", "One sensor,
     {"view": c.view, "sensors": [c.sensor("movable", "-76 mm", 1, hours(0, 90, 180), "0.4", None, (1.25, hours(30, 150, 270), "0.5", None))], "feet": feet("285 mm", "790 mm")})
 c = Crew("0.31", "0.24", "-0.4", "-0.37", seed=21, noise="0.002")
 put("sensor", "sensors-arc-120", "arc_120", "Both sensors read over 120 degrees across 12 o'clock",
-    {"view": c.view, "sensors": [c.sensor("stationary", "160 mm", 1, over(10, 120, 9), "1"), c.sensor("movable", "-150 mm", 0.85, over(10, 120, 9), "1.6")], "feet": feet("430 mm", "1090 mm")})
+    {"view": c.view, "sensors": [c.sensor("stationary", "160 mm", 1, spread(10, 120, 9), "1"), c.sensor("movable", "-150 mm", 0.85, spread(10, 120, 9), "1.6")], "feet": feet("430 mm", "1090 mm")})
 c = Crew("-0.38", "0.51", "0.22", "0.63", "from_stationary", seed=22, noise="0.002")
 put("sensor", "sensors-arc-90", "arc_90", "A quarter of a turn between 1 and 4 o'clock, of unequal readings",
-    {"view": c.view, "sensors": [c.sensor("stationary", "210 mm", 1.1, over(75, 90, 10), "0.7", {"reading": "0.002 mm"}), c.sensor("movable", "-190 mm", 1, over(75, 90, 7), "0.9", {"reading": "0.005 mm"})],
+    {"view": c.view, "sensors": [c.sensor("stationary", "210 mm", 1.1, spread(75, 90, 10), "0.7", {"reading": "0.002 mm"}), c.sensor("movable", "-190 mm", 1, spread(75, 90, 7), "0.9", {"reading": "0.005 mm"})],
      "feet": feet("520 mm", "1410 mm")})
 c = Crew("0.42", "-0.28", "0.37", "-0.55", seed=23, noise="0.001")
 put("sensor", "sensors-arc-60", "arc_60", "Sixty degrees on one side, with uncertain stations",
-    {"view": c.view, "sensors": [c.sensor("stationary", "190 mm", 1, over(105, 60, 7), "0.5", {"reading": "0.002 mm", "station": "1 mm"}), c.sensor("movable", "-205 mm", 1.15, over(105, 60, 8), "0.3", {"reading": "0.003 mm", "station": "2 mm"})],
+    {"view": c.view, "sensors": [c.sensor("stationary", "190 mm", 1, spread(105, 60, 7), "0.5", {"reading": "0.002 mm", "station": "1 mm"}), c.sensor("movable", "-205 mm", 1.15, spread(105, 60, 8), "0.3", {"reading": "0.003 mm", "station": "2 mm"})],
      "feet": feet("505 mm", "1290 mm")})
 c = Crew("-0.25", "0.44", "0.52", "0.3", seed=24, noise="0")
 put("sensor", "sensors-arc-20", "arc_20", "Twenty degrees across 12: the zeros are nearly one with the offset",
-    {"view": c.view, "sensors": [c.sensor("stationary", "225 mm", 1.05, over(352, 20, 6), "0.5"), c.sensor("movable", "-215 mm", 1, over(352, 20, 6), "0.6")], "feet": feet("530 mm", "1440 mm")})
+    {"view": c.view, "sensors": [c.sensor("stationary", "225 mm", 1.05, spread(352, 20, 6), "0.5"), c.sensor("movable", "-215 mm", 1, spread(352, 20, 6), "0.6")], "feet": feet("530 mm", "1440 mm")})
 c = Crew("38", "0.012", "-45", "0.008", digits=4, seed=25, noise="0")
 put("sensor", "sensors-huge-offset", "huge_offset", "Offsets of 40 mm with slopes of a hundredth of a millimetre a metre",
     {"view": c.view, "sensors": [c.sensor("stationary", "240 mm", 1.3, SIX, "3"), c.sensor("movable", "-230 mm", 0.7, FIVE, "5")], "feet": feet("600 mm", "1500 mm")})
@@ -1458,8 +1406,8 @@ for width, count, middle, radius, sigma in ((180, 19, 0, 90, "0.004"), (120, 13,
     along, across = dense(middle, width, count, mpf(sigma))
     plane, other = ("vertical", "horizontal") if middle % 180 == 0 else ("horizontal", "vertical")
     put("forecast", "forecast-arc-%d" % width, "table_%d" % width, "%d readings evenly over %d degrees about %s: what the arc costs along its middle and across" % (count, width, hours(middle)[0]),
-        planned("from_movable", place("0.2", "0.2", "0.3", "-0.%d" % (count % 9 + 1)), [plan(rim("stationary", "0 mm"), over(middle, width, count), {"reading": sigma + " mm"}),
-                plan(face("movable", "%d mm" % radius), over(middle, width, count), {"reading": sigma + " mm"})]),
+        planned("from_movable", place("0.2", "0.2", "0.3", "-0.%d" % (count % 9 + 1)), [plan(rim("stationary", "0 mm"), spread(middle, width, count), {"reading": sigma + " mm"}),
+                plan(face("movable", "%d mm" % radius), spread(middle, width, count), {"reading": sigma + " mm"})]),
         by="derived: the law of errors over an arc of finitely many readings, whose limit is the printed table", published=None,
         holds={"/u/%s/offset" % plane: (along, mpf(10) ** -40), "/u/%s/offset" % other: (across, mpf(10) ** -40),
                "/u/%s/slope" % plane: (along / radius, mpf(10) ** -40), "/u/%s/slope" % other: (across / radius, mpf(10) ** -40)})
@@ -1468,8 +1416,8 @@ forecast_shared = put("forecast", "forecast-shared", "shared", "Tape, droop and 
     planned("from_movable", place("0.6", "-0.9", "-0.7", "1.1"), [plan(rim("stationary", "62 mm"), FIVE, FULL, "0.15 mm"), plan(face("stationary", "98 mm"), SIX, {"reading": "0.003 mm", "radius": "1 mm", "clock": "9 mrad"})],
             feet("445 mm", "1135 mm", u=["2 mm", "3 mm"])))
 put("forecast", "forecast-shared-movable", "movable_carrier", "The movable shaft carries both, 150 degrees are free, the crew stands at the stationary end",
-    planned("from_stationary", place("-0.8", "0.7", "0.5", "-1.2"), [plan(rim("movable", "-71 mm"), over(70, 150, 7), {"reading": "0.005 mm", "station": "2 mm", "sag": "0.01 mm", "clock": "0.5 deg"}, "0.2 mm"),
-            plan(far("movable", "105 mm"), over(40, 110, 6), {"reading": "0.004 mm", "radius": "0.8 mm", "sag": "0.004 mm"}, "-0.02 mm")], feet("495 mm", "1265 mm", u=["4 mm", "6 mm"])))
+    planned("from_stationary", place("-0.8", "0.7", "0.5", "-1.2"), [plan(rim("movable", "-71 mm"), spread(70, 150, 7), {"reading": "0.005 mm", "station": "2 mm", "sag": "0.01 mm", "clock": "0.5 deg"}, "0.2 mm"),
+            plan(far("movable", "105 mm"), spread(40, 110, 6), {"reading": "0.004 mm", "radius": "0.8 mm", "sag": "0.004 mm"}, "-0.02 mm")], feet("495 mm", "1265 mm", u=["4 mm", "6 mm"])))
 put("forecast", "forecast-spacer", "spacer_shared", "Faces at both joints of a spacer with uncertain radii, and clock positions that err one by one",
     planned("from_movable", place("1.4", "-1.1", "-2.2", "1.7"), [plan(joint("stationary", "115 mm", "920 mm"), QUARTERS, {"reading": "0.005 mm", "radius": "1.5 mm", "angle": "0.8 deg"}),
             plan(far_joint("movable", "125 mm", "920 mm"), FIVE, {"reading": "0.008 mm", "radius": "2 mm", "clock": "1 deg"})], feet("760 mm", "1850 mm")))
@@ -1478,11 +1426,11 @@ forecast_mount = put("forecast", "forecast-mounted", "mounted", "Three sweeps on
             + [plan(face("stationary", "87 mm"), QUARTERS, {"reading": "0.005 mm", "radius": "1.2 mm"})], feet("415 mm", "1065 mm")))
 put("forecast", "forecast-mounted-two", "mounted_twice", "Two mountings, each swept twice over other positions; droop and clock are in common",
     planned("from_stationary", place("-0.9", "0.5", "0.8", "1.3"), [plan(rim("stationary", "84 mm"), FIVE, {"reading": "0.004 mm", "sag": "0.02 mm", "clock": "1 deg", "station": "2 mm"}, "0.3 mm", "near"),
-            plan(rim("movable", "-92 mm"), QUARTERS, {"reading": "0.005 mm", "station": "3 mm"}, mounting="away"), plan(rim("stationary", "84 mm"), over(90, 140, 5), {"reading": "0.006 mm", "sag": "0.02 mm", "clock": "1 deg", "station": "2 mm"}, "0.3 mm", "near"),
+            plan(rim("movable", "-92 mm"), QUARTERS, {"reading": "0.005 mm", "station": "3 mm"}, mounting="away"), plan(rim("stationary", "84 mm"), spread(90, 140, 5), {"reading": "0.006 mm", "sag": "0.02 mm", "clock": "1 deg", "station": "2 mm"}, "0.3 mm", "near"),
             plan(rim("movable", "-92 mm"), SIX, {"reading": "0.007 mm", "station": "3 mm"}, mounting="away")], feet("545 mm", "1345 mm")))
 put("forecast", "forecast-other-kinds", "other_kinds", "Bore, gauge, straightedge and displacement sensor, of unequal quality",
-    planned("from_movable", place("0.7", "1.2", "-0.4", "0.9"), [plan(bore("movable", "-34 mm"), over(20, 200, 6), {"reading": "0.006 mm", "station": "1 mm", "sag": "0.01 mm"}, "0.1 mm"), plan(gap("92 mm"), hours(0, 60, 180, 300), {"reading": "0.02 mm", "radius": "1 mm"}),
-            plan(edge("stationary", "41 mm"), QUARTERS, {"reading": "0.03 mm"}), plan(displacement("175 mm", -1.4), over(300, 160, 5), {"reading": "0.003 mm", "station": "2 mm", "clock": "0.4 deg"})], feet("385 mm", "1045 mm")))
+    planned("from_movable", place("0.7", "1.2", "-0.4", "0.9"), [plan(bore("movable", "-34 mm"), spread(20, 200, 6), {"reading": "0.006 mm", "station": "1 mm", "sag": "0.01 mm"}, "0.1 mm"), plan(gap("92 mm"), hours(0, 60, 180, 300), {"reading": "0.02 mm", "radius": "1 mm"}),
+            plan(edge("stationary", "41 mm"), QUARTERS, {"reading": "0.03 mm"}), plan(displacement("175 mm", -1.4), spread(300, 160, 5), {"reading": "0.003 mm", "station": "2 mm", "clock": "0.4 deg"})], feet("385 mm", "1045 mm")))
 put("forecast", "forecast-angle", "angle_apart", "Clock positions read off by eye, each with an error of its own, against a bracket that slipped as a whole",
     planned("from_movable", place("-1.1", "0.3", "0.9", "0.6"), [plan(rim("stationary", "77 mm"), SIX, {"reading": "0.004 mm", "angle": "1.5 deg"}, "0.2 mm"), plan(rim("movable", "-81 mm"), FIVE, {"reading": "0.003 mm", "angle": "20 mrad", "clock": "0.3 deg"}, "0.1 mm")],
             feet("485 mm", "1205 mm", u=["5 mm", "5 mm"])))
@@ -1535,13 +1483,13 @@ one["sets"][1]["readings"][2]["value"] = "0.913 mm"
 put("residuals", "residuals-outlier", "outlier", "One reading was misread by half a millimetre: it pulls the fit, and its leverage hides part of it", one)
 c = Crew("-0.15", "-0.45", "0.33", "0.28", "from_stationary", seed=37, noise="0.006")
 residuals_one = put("residuals", "residuals-one-left", "one_left", "Seven readings for six unknowns",
-    given(c.view, c.sweep(rim("stationary", "68 mm"), over(130, 160, 4), "0.2"), c.sweep(face("movable", "86 mm"), hours(0, 120, 240), "0.3")))
+    given(c.view, c.sweep(rim("stationary", "68 mm"), spread(130, 160, 4), "0.2"), c.sweep(face("movable", "86 mm"), hours(0, 120, 240), "0.3")))
 c = Crew("0.37", "0.29", "0.44", "-0.36", seed=38, noise="0.003")
 put("residuals", "residuals-arc-90", "arc_90", "A quarter of a turn: the ends have most of the leverage",
-    given(c.view, c.sweep(rim("stationary", "118 mm"), over(20, 90, 8), "0.5"), c.sweep(rim("movable", "-124 mm"), over(20, 90, 7), "0.7")))
+    given(c.view, c.sweep(rim("stationary", "118 mm"), spread(20, 90, 8), "0.5"), c.sweep(rim("movable", "-124 mm"), spread(20, 90, 7), "0.7")))
 c = Crew("0.17", "0.39", "-0.23", "0.34", seed=39, noise="0.002")
 put("residuals", "residuals-arc-60", "arc_60", "Sixty degrees across 12, read to and fro, positions repeated",
-    given(c.view, c.sweep(rim("stationary", "131 mm"), over(355, 60, 5) + over(355, 60, 5)[::-1], "0.4", u="0.003 mm"), c.sweep(rim("movable", "-139 mm"), over(355, 60, 6), "0.2", u="0.002 mm")))
+    given(c.view, c.sweep(rim("stationary", "131 mm"), spread(355, 60, 5) + spread(355, 60, 5)[::-1], "0.4", u="0.003 mm"), c.sweep(rim("movable", "-139 mm"), spread(355, 60, 6), "0.2", u="0.002 mm")))
 put("residuals", "residuals-large-zero", "large_zero", "Sensors that stand at 20 and 35 mm: residuals of micrometres beside them",
     given(c.view, c.sweep(displacement("145 mm", 0.8), SIX, "20"), c.sweep(displacement("-152 mm", -1.2), FIVE, "35"), c.sweep(face("stationary", "99 mm"), FIVE, "5", sag="0.05 mm")))
 bad("residuals-feet", residuals_two, "unknown", "/feet", [{"name": "inboard", "x": "400 mm"}], "Feet, of which nothing is asked here")
@@ -1563,7 +1511,7 @@ put("budget", "budget-face", "rim_face", "Rim and face from the stationary end, 
     given(c.view, c.sweep(rim("movable", "-54 mm"), FIVE, "0.4", shared={"reading": "0.005 mm", "station": "1 mm"}), c.sweep(far("movable", "96 mm"), SIX, "0.5", shared={"reading": "0.004 mm", "radius": "1.5 mm", "clock": "8 mrad"})))
 c = Crew("0.9", "-0.5", "0.7", "0.8", seed=43, noise="0.004")
 put("budget", "budget-angle", "angle_apart", "Positions that err one by one have a share beside the readings' own",
-    given(c.view, c.sweep(rim("stationary", "81 mm"), SIX, "0.3", shared={"reading": "0.004 mm", "angle": "1 deg"}), c.sweep(rim("movable", "-86 mm"), over(100, 180, 7), "0.2", shared={"reading": "0.005 mm", "angle": "15 mrad"})))
+    given(c.view, c.sweep(rim("stationary", "81 mm"), SIX, "0.3", shared={"reading": "0.004 mm", "angle": "1 deg"}), c.sweep(rim("movable", "-86 mm"), spread(100, 180, 7), "0.2", shared={"reading": "0.005 mm", "angle": "15 mrad"})))
 c = Crew("0.6", "1.2", "-0.9", "0.5", seed=44, noise="0.006")
 near = {"reading": "0.006 mm", "station": "2 mm", "clock": "0.8 deg"}
 budget_mounted = put("budget", "budget-mounted", "mounted", "Two sweeps of one mounting: its tape has one share, at the first of them",
@@ -1573,9 +1521,9 @@ c = Crew("-1.0", "0.9", "1.2", "-0.7", "from_stationary", seed=45, noise="0.007"
 away = {"reading": "0.005 mm", "station": "3 mm", "sag": "0.02 mm"}
 put("budget", "budget-mounted-two", "mounted_twice", "Two mountings, swept in turn; the tape of each stays in",
     given(c.view, c.sweep(rim("movable", "-110 mm"), FIVE, "0.3", "0.25 mm", shared=away, mounting="A"), c.sweep(rim("stationary", "95 mm"), SIX, "0.2", shared=near, mounting="B"),
-          c.sweep(rim("movable", "-110 mm"), QUARTERS, "0.7", "0.25 mm", shared=away, mounting="A"), c.sweep(rim("stationary", "95 mm"), over(60, 150, 5), "0.9", shared=near, mounting="B")))
+          c.sweep(rim("movable", "-110 mm"), QUARTERS, "0.7", "0.25 mm", shared=away, mounting="A"), c.sweep(rim("stationary", "95 mm"), spread(60, 150, 5), "0.9", shared=near, mounting="B")))
 put("budget", "budget-mounted-apart", "mounted_twice", "Four sweeps of one mounting over half a turn each, and a face without a name",
-    given(c.view, *[c.sweep(rim("stationary", "57 mm"), over(m, 180, 5), z, shared={"reading": "0.01 mm", "station": "1.8 mm", "clock": "1.2 deg"}, mounting="rim") for m, z in ((0, "0.2"), (90, "0.4"), (180, "0.1"), (270, "0.3"))],
+    given(c.view, *[c.sweep(rim("stationary", "57 mm"), spread(m, 180, 5), z, shared={"reading": "0.01 mm", "station": "1.8 mm", "clock": "1.2 deg"}, mounting="rim") for m, z in ((0, "0.2"), (90, "0.4"), (180, "0.1"), (270, "0.3"))],
           c.sweep(face("movable", "102 mm"), SIX, "0.2", shared={"reading": "0.006 mm"})))
 c = Crew("0.25", "-0.65", "0.55", "0.35", seed=46, noise="0.008")
 budget_scatter = put("budget", "budget-scatter", "scatter", "Nothing is stated: the readings' shares follow from their scatter",
@@ -1592,7 +1540,7 @@ for i, v in enumerate(("0.41", "0.97", "0.32", "0.18", "0.66")):
 put("budget", "budget-contradicting", "contradicting", "A sensor that contradicts the dials: what is left over counts in the derivatives", odd)
 c = Crew("0.4", "-0.3", "0.2", "0.6", seed=48, noise="0.003")
 put("budget", "budget-arc-120", "arc_120", "120 degrees on one side: the readings cost more than the tape",
-    given(c.view, c.sweep(joint("stationary", "121 mm", "650 mm"), over(95, 120, 7), "0.4", shared={"reading": "0.004 mm", "radius": "1 mm", "angle": "0.6 deg"}), c.sweep(joint("movable", "117 mm", "650 mm"), over(95, 120, 8), "0.3", shared={"reading": "0.006 mm", "radius": "1.5 mm"})))
+    given(c.view, c.sweep(joint("stationary", "121 mm", "650 mm"), spread(95, 120, 7), "0.4", shared={"reading": "0.004 mm", "radius": "1 mm", "angle": "0.6 deg"}), c.sweep(joint("movable", "117 mm", "650 mm"), spread(95, 120, 8), "0.3", shared={"reading": "0.006 mm", "radius": "1.5 mm"})))
 bad("budget-feet", budget_u, "unknown", "/feet", [{"name": "outboard", "x": "900 mm"}], "Feet, of which a budget says nothing")
 bad("budget-nothing-left", budget_one, "unseen", "/sets", None, "As many readings as unknowns, and no uncertainty: no scatter", "/sets/0/readings/3")
 bad("budget-mounting-turned", budget_mounted, "conflict", "/sets/1/mounting", "movable", "Sweeps of one mounting, carried by two shafts", "/sets/1/probe/carrier")
@@ -1786,7 +1734,7 @@ expect_set = put("expect", "expect-sets-u", "set_u", "Station, droop, radius and
     expected("from_movable", place("0.7", "1.1", "-0.8", "-0.9"), ask(rim("stationary", "85 mm"), SIX, {"reading": "0.006 mm", "station": "2 mm", "sag": "0.01 mm", "clock": "0.8 deg"}, "0.25 mm"),
              ask(face("movable", "95 mm"), FIVE, {"reading": "0.004 mm", "radius": "1.5 mm", "clock": "10 mrad"}, "-0.02 mm")))
 put("expect", "expect-angle", "angle_apart", "Each clock position errs by itself, that of the first too, droop included",
-    expected("from_stationary", place("-0.9", "0.4", "1.2", "0.6", UB), ask(rim("movable", "-72 mm"), hours(0, 45, 90, 135, 180), {"reading": "0.003 mm", "angle": "1 deg"}, "0.3 mm"), ask(displacement("160 mm", -1.25), over(100, 120, 4), {"angle": "15 mrad", "clock": "0.5 deg"})))
+    expected("from_stationary", place("-0.9", "0.4", "1.2", "0.6", UB), ask(rim("movable", "-72 mm"), hours(0, 45, 90, 135, 180), {"reading": "0.003 mm", "angle": "1 deg"}, "0.3 mm"), ask(displacement("160 mm", -1.25), spread(100, 120, 4), {"angle": "15 mrad", "clock": "0.5 deg"})))
 put("expect", "expect-spacer", "spacer", "Faces at the joints of a spacer, an uncertain radius",
     expected("from_movable", place("1.6", "-0.7", "-1.9", "1.3", ("0.05", "0.08", "0.04", "0.07"), {(0, 1): -0.5}), ask(joint("stationary", "120 mm", "850 mm"), QUARTERS, {"reading": "0.005 mm", "radius": "2 mm"}), ask(far_joint("movable", "110 mm", "850 mm"), FIVE, {"radius": "1 mm", "sag": "0.005 mm"}, "0.03 mm")))
 put("expect", "expect-mil", "inch", "In mils, from the stationary end",

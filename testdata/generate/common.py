@@ -91,6 +91,31 @@ def sincos(degrees):
     return mp.sin(t), mp.cos(t)
 
 
+class Refused(Exception):
+    """A program with some slip cannot answer at all."""
+
+
+def measure(text, slip=""):
+    """Reads a length in mm, with the slips that are made in reading one."""
+    if slip == "mil_as_hundredth" and text.endswith(" mil"):
+        return number(text[:-4]) / 100
+    whole = re.fullmatch(r"([+-]?\d+) (\d+/\d+) (\w+)", text)
+    if slip == "fraction_misread" and whole:  # 5 7/16 as 57/16: the blank is lost
+        text = whole[1] + whole[2] + " " + whole[3]
+    return length(text)
+
+
+def gp_angle(text):
+    """Writes an angle in radians for pari-gp."""
+    value, unit = text.split()
+    return "(%s)*%s" % (number(value), {"deg": "Pi/180", "rad": "1", "mrad": "1/1000", "urad": "1/1000000"}[unit])
+
+
+def gp_matrix(rows):
+    """Writes a matrix for pari-gp."""
+    return "[" + ";".join(",".join(str(v) for v in row) for row in rows) + "]"
+
+
 def decimal(x):
     """Writes a number: all digits of one that ends by DIGITS, else DIGITS of them."""
     x = x if isinstance(x, F) else mpf(x)

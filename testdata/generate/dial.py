@@ -23,21 +23,7 @@ SIN = {0: 0, 90: 1, 180: 0, 270: -1}
 COS = {0: 1, 90: 0, 180: -1, 270: 0}
 
 
-class Refused(Exception):
-    """A program with some slip cannot answer at all."""
-
-
 # ---------------------------------------------------------------- what an input says, with slips
-
-def measure(text, slip=""):
-    """Reads a length in mm."""
-    if slip == "mil_as_hundredth" and text.endswith(" mil"):
-        return number(text[:-4]) / 100
-    whole = re.fullmatch(r"([+-]?\d+) (\d+/\d+) (\w+)", text)
-    if slip == "fraction_misread" and whole:  # 5 7/16 as 57/16: the blank is lost
-        text = whole[1] + whole[2] + " " + whole[3]
-    return length(text)
-
 
 def position(text, slip=""):
     """Reads a clock position in degrees."""

@@ -19,6 +19,7 @@ import math
 import random
 import subprocess
 
+from asked import *
 from common import *
 
 GP = "pari-gp " + subprocess.run(["gp", "--version-short"], capture_output=True, text=True, check=True).stdout.strip()
@@ -29,21 +30,7 @@ JOINTS = {"spacer_face", "spacer_far_face"}
 SHARED = ("station", "radius", "sag", "clock")
 
 
-class Refused(Exception):
-    """A program with some slip cannot answer at all."""
-
-
 # ---------------------------------------------------------------- what an input says, with slips
-
-def measure(text, slip=""):
-    """Reads a length in mm."""
-    if slip == "mil_as_hundredth" and text.endswith(" mil"):
-        return number(text[:-4]) / 100
-    whole = re.fullmatch(r"([+-]?\d+) (\d+/\d+) (\w+)", text)
-    if slip == "fraction_misread" and whole:  # 5 7/16 as 57/16: the blank is lost
-        text = whole[1] + whole[2] + " " + whole[3]
-    return length(text)
-
 
 def position(text, slip=""):
     """Reads a clock position in degrees, as the crew sees it."""
@@ -350,11 +337,6 @@ def gp_set(s, stated):
                    str(F(str(p.get("gain", 0)))), listed(readings)])
 
 
-def gp_angle(text):
-    value, unit = text.split()
-    return "(%s)*%s" % (number(value), {"deg": "Pi/180", "rad": "1", "mrad": "1/1000", "urad": "1/1000000"}[unit])
-
-
 def gp_call(input):
     stated = Fit(input).stated
     shared = [listed([str(i), str(SHARED.index(what) + 1), gp_angle(text) if what == "clock" else str(length(text))])
@@ -580,33 +562,6 @@ def flags_of(input, result, tolerance):
 
 # ---------------------------------------------------------------- readings as dials show them
 
-def hours(*degrees):
-    """Writes positions, multiples of half a degree, as hours and minutes."""
-    return ["%d:%02d" % (int(F(str(d)) % 360 // 30) or 12, int(F(str(d)) % 30 * 2)) for d in degrees]
-
-
-def degrees(*values): return ["%s deg" % v for v in values]
-
-
-def arc(middle, width, count):
-    """Returns `count` positions, evenly over an arc, in degrees."""
-    return degrees(*("%g" % (middle - width / 2 + width * i / (count - 1)) for i in range(count)))
-
-
-def rim(carrier, station, **more): return {"kind": "rim", "carrier": carrier, "station": station, **more}
-def bore(carrier, station): return {"kind": "bore", "carrier": carrier, "station": station}
-def edge(carrier, station): return {"kind": "straightedge", "carrier": carrier, "station": station}
-def face(carrier, radius): return {"kind": "near_face", "carrier": carrier, "radius": radius}
-def far(carrier, radius): return {"kind": "far_face", "carrier": carrier, "radius": radius}
-def gap(radius): return {"kind": "gap", "radius": radius}
-def joint(carrier, radius, span): return {"kind": "spacer_face", "carrier": carrier, "radius": radius, "span": span}
-def far_joint(carrier, radius, span): return {"kind": "spacer_far_face", "carrier": carrier, "radius": radius, "span": span}
-def sensor(station, gain): return {"kind": "displacement", "station": station, "gain": gain}
-
-
-QUARTERS = hours(0, 90, 180, 270)
-FIVE = hours(240, 300, 0, 60, 120)
-
 
 class Crew:
     """Where the movable centreline lies (mm and mm/m), and how the crew writes readings down."""
@@ -646,12 +601,6 @@ class Crew:
         if feet:
             new["feet"] = feet
         return new
-
-
-def feet(*stations, u=None):
-    """Names two or three feet."""
-    names = {1: ["inboard"], 2: ["inboard", "outboard"], 3: ["inboard", "middle", "outboard"]}[len(stations)]
-    return [{"name": n, "x": x, **({"u": u[i]} if u else {})} for i, (n, x) in enumerate(zip(names, stations))]
 
 
 def readings(at, unit, *values): return [{"at": t, "value": "%s %s" % (v, unit)} for t, v in zip(at, values)]
@@ -784,17 +733,17 @@ put("spacer-rim", "spacer", "One joint is out of reach: a rim dial over the spac
 
 region("displacement", "plain", "displacement sensors, whose gain is not one")
 c = Crew("0.26", "0.7", "-0.14", "-0.35", unit="mil", digits=1)
-displacement = put("sensors", "displacement", "Two sensors in mils, one of which falls as the shaft comes nearer",
-    c.input([c.sweep(sensor("-140 mm", -0.85), FIVE, "0.75"), c.sweep(sensor("165 mm", 1.25), FIVE, "-0.4")], feet("430 mm", "1240 mm")))
+two_sensors = put("sensors", "displacement", "Two sensors in mils, one of which falls as the shaft comes nearer",
+    c.input([c.sweep(displacement("-140 mm", -0.85), FIVE, "0.75"), c.sweep(displacement("165 mm", 1.25), FIVE, "-0.4")], feet("430 mm", "1240 mm")))
 c = Crew("-0.36", "-0.2", "0.24", "0.8", "from_stationary", digits=3)
 put("sensors-as-beam", "displacement", "The same law in another unit: gains of 40 and -25, seen from the stationary end",
-    c.input([c.sweep(sensor("-85 mm", -25), hours(30, 90, 150, 210), 5), c.sweep(sensor("245 mm", 40), hours(30, 90, 150, 210), -3), c.sweep(gap("81 mm"), QUARTERS, 3)], feet("510 mm", "1390 mm")))
+    c.input([c.sweep(displacement("-85 mm", -25), hours(30, 90, 150, 210), 5), c.sweep(displacement("245 mm", 40), hours(30, 90, 150, 210), -3), c.sweep(gap("81 mm"), QUARTERS, 3)], feet("510 mm", "1390 mm")))
 
 region("mixed_kinds", "plain", "four and more sets of different kinds, each with a zero of its own")
 c = Crew("0.34", "-0.65", "-0.42", "0.27")
 put("five-kinds", "mixed_kinds", "Rim, bore, face, gauge and sensor at once: four numbers and five zeros",
     c.input([c.sweep(rim("stationary", "38 mm"), QUARTERS, "0.2"), c.sweep(bore("movable", "-26 mm"), FIVE, 1), c.sweep(face("stationary", "77 mm"), QUARTERS, "-0.6"),
-             c.sweep(gap("69 mm"), QUARTERS, "3.6"), c.sweep(sensor("152 mm", -1.6), FIVE, "0.4")], feet("340 mm", "760 mm", "1270 mm")))
+             c.sweep(gap("69 mm"), QUARTERS, "3.6"), c.sweep(displacement("152 mm", -1.6), FIVE, "0.4")], feet("340 mm", "760 mm", "1270 mm")))
 c = Crew("-0.3", "0.5", "0.9", "-1.3", "from_stationary", digits=3)
 mixed = put("spacer-and-edge", "mixed_kinds", "Joint faces of a spacer on both sides, a straightedge and a rim that droops, from the stationary end",
     c.input([c.sweep(joint("stationary", "105 mm", "480 mm"), QUARTERS, 1), c.sweep(far_joint("movable", "95 mm", "480 mm"), FIVE, 1), c.sweep(edge("movable", "-260 mm"), QUARTERS, "0.8"),
@@ -844,7 +793,7 @@ for width, (middle, count, *truth) in ARC.items():
     k = list(ARC).index(width)
     other = face("stationary", "%d mm" % (72 + 9 * k)) if width in (360, 120, 45) else rim("movable", "-%d mm" % (120 + 7 * k))
     put("arc-%d" % width, "arc_%d" % width, "%d positions over %d degrees, %s" % (count, width, "rim and face" if width in (360, 120, 45) else "two rims"),
-        c.input([c.sweep(rim("stationary", "%d mm" % (130 + 6 * k)), arc(middle, width, count), "0.5"), c.sweep(other, arc(middle, width, count), 1)],
+        c.input([c.sweep(rim("stationary", "%d mm" % (130 + 6 * k)), spread(middle, width, count), "0.5"), c.sweep(other, spread(middle, width, count), 1)],
                 feet("%d mm" % (400 + 15 * k), "%d mm" % (1100 + 35 * k))))
 
 region("crossing_12", "hard", "arcs that cross 12 o'clock")
@@ -882,7 +831,7 @@ put("return-reading", "repeated", "A sweep that ends with the return to 12, in d
 region("sixty_readings", "hard", "a sweep that an instrument takes by itself")
 c = Crew("0.19", "-0.23", "-0.31", "0.24", digits=3, seed=21, noise=0.004)
 put("sixty", "sixty_readings", "Thirty readings by each of two sensors over two thirds of a turn, with scatter",
-    c.input([c.sweep(sensor("-120 mm", -1.0), arc(75, 240, 30), "0.1"), c.sweep(sensor("132 mm", 0.92), arc(80, 240, 30), "-0.2")], feet("495 mm", "1285 mm")))
+    c.input([c.sweep(displacement("-120 mm", -1.0), spread(75, 240, 30), "0.1"), c.sweep(displacement("132 mm", 0.92), spread(80, 240, 30), "-0.2")], feet("495 mm", "1285 mm")))
 
 region("amplitude_zero", "hard", "machines in line: nothing but the zeros is read")
 put("amplitude-zero", "amplitude_zero", "Both dials stand still at values of their own",
@@ -1021,7 +970,7 @@ c = Crew("0.5", "-0.75", "0.25", "1.25", digits=4)
 put("u-all-joints", "u_all", "Joints of a spacer with droop and clock uncertain, and a sensor whose station is",
     c.input([c.sweep(joint("stationary", "100 mm", "500 mm"), QUARTERS, "0.6", sag="0.02 mm", shared={"reading": READ, "radius": "1 mm", "sag": "6 um", "clock": "0.6 deg"}),
              c.sweep(far_joint("movable", "100 mm", "500 mm"), QUARTERS, "0.6", sag="-0.01 mm", shared={"reading": READ, "radius": "1 mm", "sag": "6 um", "clock": "0.6 deg"}),
-             c.sweep(sensor("-240 mm", -2.0), QUARTERS, "0.1", shared={"reading": "0.006 mm", "station": "2 mm", "clock": "1.5 deg"})], feet("735 mm", "1745 mm")))
+             c.sweep(displacement("-240 mm", -2.0), QUARTERS, "0.1", shared={"reading": "0.006 mm", "station": "2 mm", "clock": "1.5 deg"})], feet("735 mm", "1745 mm")))
 region("shared_scatter", "hard", "shared uncertainties with readings that do not agree")
 c = Crew("0.45", "1.3", "-0.55", "0.95", digits=3, seed=61, noise=0.01)
 put("shared-scatter", "shared_scatter", "Uneven positions with a scatter of 10 um; station and clock are uncertain; two rims, so that the residuals have no share",
@@ -1056,20 +1005,20 @@ put("close-rims-u", "close_rims", "Rims 0.5 mm apart 5 m from the coupling centr
 region("short_arc", "hard", "arcs of a few degrees: the zero and the two planes are hard to tell apart")
 c = Crew("0.36", "0.22", "-0.41", "0.57", digits=6)
 put("arc-2", "short_arc", "Three positions over two degrees, rim and face",
-    c.input([c.sweep(rim("stationary", "103 mm"), arc(33, 2, 3), "0.5"), c.sweep(face("stationary", "118 mm"), arc(33, 2, 3), "0.5")], feet("755 mm", "1785 mm")))
+    c.input([c.sweep(rim("stationary", "103 mm"), spread(33, 2, 3), "0.5"), c.sweep(face("stationary", "118 mm"), spread(33, 2, 3), "0.5")], feet("755 mm", "1785 mm")))
 c = Crew("-0.29", "0.48", "0.35", "-0.27", "from_stationary", digits=6)
 put("arc-1", "short_arc", "One degree, across 12 o'clock, two rims, with uncertainties that the arc blows up ten thousandfold",
-    c.input([c.sweep(rim("stationary", "300 mm"), arc(0, 1, 3), "0.5", shared={"reading": "1 um"}), c.sweep(rim("movable", "-280 mm"), arc(0, 1, 3), "0.5", shared={"reading": "1 um"})], feet("765 mm", "1805 mm")))
+    c.input([c.sweep(rim("stationary", "300 mm"), spread(0, 1, 3), "0.5", shared={"reading": "1 um"}), c.sweep(rim("movable", "-280 mm"), spread(0, 1, 3), "0.5", shared={"reading": "1 um"})], feet("765 mm", "1805 mm")))
 c = Crew("0.43", "-0.39", "0.24", "0.18", unit="mil", digits=1)
 put("arc-half", "short_arc", "Half a degree, in mils, whatever that may be worth: the numbers follow all the same; the bracket droops",
-    c.input([c.sweep(rim("stationary", "11 1/2 in"), arc(120, 0.5, 3), 20, sag="2 mil"), c.sweep(rim("movable", "-12 1/4 in"), arc(120, 0.5, 3), 30, sag="3 mil")], feet("33 in", "72 in")))
+    c.input([c.sweep(rim("stationary", "11 1/2 in"), spread(120, 0.5, 3), 20, sag="2 mil"), c.sweep(rim("movable", "-12 1/4 in"), spread(120, 0.5, 3), 30, sag="3 mil")], feet("33 in", "72 in")))
 region("close_and_short", "hard", "rims close together, read over a few degrees: conditions of a million and more")
 c = Crew("0.33", "0.41", "-0.23", "0.36", digits=6)
 put("close-short", "close_and_short", "Four degrees by a rim and a bore 5 mm apart, 0.8 m from the coupling centre",
-    c.input([c.sweep(rim("stationary", "800 mm"), arc(70, 4, 3), "0.5"), c.sweep(bore("stationary", "805 mm"), arc(70, 4, 3), "0.5")], feet("1.1 m", "1.9 m")))
+    c.input([c.sweep(rim("stationary", "800 mm"), spread(70, 4, 3), "0.5"), c.sweep(bore("stationary", "805 mm"), spread(70, 4, 3), "0.5")], feet("1.1 m", "1.9 m")))
 c = Crew("-0.38", "0.29", "0.17", "0.44", "from_stationary", digits=6)
 put("close-short-u", "close_and_short", "Two degrees by sensors 4 mm apart, 1.5 m from the coupling centre, each reading known to a few nanometres",
-    c.input([c.sweep(sensor("-1502 mm", 0.8), arc(215, 2, 3), "0.1", shared={"reading": "5 nm"}), c.sweep(sensor("-1498 mm", -1.2), arc(215, 2, 3), "0.2", shared={"reading": "8 nm"})], feet("1.2 m", "2.1 m")))
+    c.input([c.sweep(displacement("-1502 mm", 0.8), spread(215, 2, 3), "0.1", shared={"reading": "5 nm"}), c.sweep(displacement("-1498 mm", -1.2), spread(215, 2, 3), "0.2", shared={"reading": "8 nm"})], feet("1.2 m", "2.1 m")))
 
 # ---------------------------------------------------------------- refusals
 
@@ -1089,7 +1038,7 @@ bad("no-station", rim_face, "missing", "/sets/0/probe/station", None, "A rim wit
 bad("no-radius", rim_face, "missing", "/sets/1/probe/radius", None, "A face dial without the radius of its circle")
 bad("no-carrier", rim_face, "missing", "/sets/0/probe/carrier", None, "A rim dial of which nobody knows what carries it")
 bad("no-span", spacer, "missing", "/sets/0/probe/span", None, "A spacer's joint without the spacer's length")
-bad("no-gain", displacement, "missing", "/sets/1/probe/gain", None, "A sensor without its gain")
+bad("no-gain", two_sensors, "missing", "/sets/1/probe/gain", None, "A sensor without its gain")
 bad("no-at", rim_face, "missing", "/sets/0/readings/2/at", None, "A reading without its position")
 bad("no-value", three, "missing", "/sets/1/readings/1/value", None, "A position without its reading")
 bad("no-foot-name", rim_face, "missing", "/feet/1/name", None, "A foot without a name")
@@ -1097,7 +1046,7 @@ bad("no-foot-station", rim_face, "missing", "/feet/0/x", None, "A foot without i
 bad("zero-radius", rim_face, "out_of_range", "/sets/1/probe/radius", "0 mm", "A circle of no size")
 bad("negative-radius", rim_gap, "out_of_range", "/sets/1/probe/radius", "-88 mm", "A negative radius")
 bad("zero-span", spacer, "out_of_range", "/sets/1/probe/span", "0 mm", "A spacer without length")
-bad("zero-gain", displacement, "out_of_range", "/sets/0/probe/gain", 0, "A sensor that answers to nothing")
+bad("zero-gain", two_sensors, "out_of_range", "/sets/0/probe/gain", 0, "A sensor that answers to nothing")
 bad("negative-u", weights, "out_of_range", "/sets/0/readings/3/u", "-2 um", "A negative uncertainty of a reading")
 bad("negative-shared-u", u_all, "out_of_range", "/sets/0/u/station", "-1 mm", "A negative uncertainty of a station")
 bad("negative-sag", sag, "out_of_range", "/sets/1/sag", "-0.58 mm", "A bracket on a rim that droops upwards")

@@ -12,9 +12,9 @@ at right angles to the axis, up in the vertical plane through it. What is read:
 A station counts along the carrier's own axis, that of the movable one from where it meets the plane x = 0. A face is at right angles to its own axis; where it stands is in the zero.
 """
 
-from __main__ import (CROSS, EXCHANGED, FIVE, GP, NUMBERS, QUARTERS, SECOND, SLIPS, Crew, Fit, Probe, Refused, arc, area, bore, dot, edge, face, far, feet, gap, gp_set,
-                      hours, joint, listed, measure, orthogonal, reduced, region, rim, tolerance_of, written)
+from __main__ import CROSS, EXCHANGED, GP, NUMBERS, SECOND, SLIPS, Crew, Fit, Probe, area, dot, gp_set, listed, orthogonal, reduced, region, tolerance_of, written
 
+from asked import *
 from common import *
 
 NEW = "1.1.0"
@@ -278,7 +278,7 @@ def put(id, where, about, crew, sets, at, passes_in_double):
     return area.add(id, "fit_exact", where, flags, about, source, input, result, tolerance, since=NEW)
 
 
-SIX, EIGHT = hours(*range(0, 360, 60)), hours(*range(0, 360, 45))
+EIGHT = hours(*range(0, 360, 45))
 ARCS = {360: ("0.4", "0.3", "0.9", "-0.4", 0), 180: ("0.6", "0.25", "0.8", "0.5", 37), 120: ("-0.8", "-0.45", "0.6", "0.35", 307), 90: ("0.7", "0.15", "-0.7", "0.55", 135), 60: ("-0.6", "0.4", "-0.8", "-0.3", 217)}
 
 
@@ -319,7 +319,7 @@ def exact(passes_in_double, gp_lines, agree, refuse):
     for width, (oh, sh, ov, sv, middle) in ARCS.items():
         region("exact_arc_%d" % width, "hard", "about 1 mm off, seen over %d degrees, exactly" % width)
         c, k = shafts(oh, sh, ov, sv, view="from_stationary" if width in (180, 60) else "from_movable"), list(ARCS).index(width)
-        at = EIGHT if width == 360 else arc(middle, width, 7)
+        at = EIGHT if width == 360 else spread(middle, width, 7)
         one("exact-arc-%d" % width, "exact_arc_%d" % width, "Rim and face over %d degrees: %s" % (width, "the rim's second order cancels" if width == 360 else "the rim's second order passes for an offset of micrometres"), c,
             [c.sweep(wide("stationary", "%d mm" % (44 + 6 * k), "75 mm"), at, "1.5"), c.sweep(face("stationary" if k % 2 else "movable", "%d mm" % (79 + 5 * k)), at, "0.6")], "%d mm" % (375 + 11 * k), "%d mm" % (1010 + 23 * k))
 

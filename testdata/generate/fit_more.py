@@ -12,8 +12,7 @@ Mistakes are slips, as in fit.py. An answer in mpmath with 53 bits, which rounds
 does, must pass every tolerance at half its width.
 """
 
-from __main__ import (GP, NUMBERS, SECOND, SLIPS, Crew, Fit, Refused, area, bore, dot, face, far, feet, gap, gp_angle, gp_set, hours, joint,
-                      length, listed, measure, normal, position, QUARTERS, FIVE, SHARED, orthogonal, reduced, region, rim, sensor, tolerance_of, worst, written)
+from __main__ import GP, NUMBERS, SECOND, SLIPS, Crew, Fit, area, dot, gp_set, length, listed, normal, position, SHARED, orthogonal, reduced, region, tolerance_of, worst, written
 
 import functools
 import math
@@ -21,6 +20,7 @@ import statistics
 import subprocess
 
 import fit_exact
+from asked import *
 from common import *
 
 NEW = "1.1.0"
@@ -439,7 +439,7 @@ def intervals():
     region("half_odd", "hard", "probabilities that are seldom asked for")
     c = Crew("0.17", "-0.22", "0.39", "0.41", digits=3, seed=79, noise=0.008)
     put("half-half", "half_odd", "50 %: the probable error of old handbooks, 0.6745 u",
-        asked(c.input([c.sweep(sensor("-131 mm", 1.2), FIVE, "0.5", shared={"reading": "7 um"}), c.sweep(sensor("144 mm", -0.9), FIVE, "0.5", shared={"reading": "7 um"})], feet("503 mm", "1317 mm")), 0.5))
+        asked(c.input([c.sweep(displacement("-131 mm", 1.2), FIVE, "0.5", shared={"reading": "7 um"}), c.sweep(displacement("144 mm", -0.9), FIVE, "0.5", shared={"reading": "7 um"})], feet("503 mm", "1317 mm")), 0.5))
     c = Crew("0.9", "-1.2", "-0.7", "0.8", digits=3, seed=80, noise=0.006)
     put("half-four-nines", "half_odd", "99.99 % with five readings left over, joints of a spacer",
         asked(c.input([c.sweep(joint("stationary", "112 mm", "640 mm"), hours(0, 60, 120, 180, 240, 300), "0.6"), c.sweep(joint("movable", "112 mm", "640 mm"), FIVE, "0.6")], feet("511 mm", "1323 mm")), 0.9999))

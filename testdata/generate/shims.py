@@ -87,21 +87,11 @@ def nanometres(x):
     return -whole if x < 0 else whole
 
 
-def lengths(text, slip=""):
-    """Reads a length, with the mistakes that are made in reading one."""
-    if slip == "mil_as_hundredth" and text.endswith(" mil"):
-        return number(text[:-4]) / 100
-    whole = re.fullmatch(r"([+-]?\d+) (\d+/\d+) (\w+)", text)
-    if slip == "fraction_misread" and whole:  # 5 7/16 as 57/16: the blank is lost
-        text = whole[1] + whole[2] + " " + whole[3]
-    return length(text)
-
-
 class Problem:
     """What stands in an input, or what a mistake makes of it."""
 
     def __init__(self, input, slip=""):
-        def nm(text): return nanometres(lengths(text, slip))
+        def nm(text): return nanometres(measure(text, slip))
 
         def pieces(rows):
             """Counts pieces by thickness: measured counts where it is given."""
@@ -121,9 +111,9 @@ class Problem:
         self.stock = pieces(input["stock"])
         self.wanted = []
         for o, pack in zip(orders, self.now):
-            change = lengths(o["correction"], slip) * (-1 if slip == "correction_for_position" else 1)
+            change = measure(o["correction"], slip) * (-1 if slip == "correction_for_position" else 1)
             if slip != "soft_foot_forgotten":
-                change += lengths(o.get("soft_foot", "0 mm"), slip)
+                change += measure(o.get("soft_foot", "0 mm"), slip)
             x = F(sum(t * n for t, n in pack.items()), 10**6) + change
             self.wanted.append(math.trunc(x * 10**6) if slip == "nanometre_cut" else nanometres(x))
         self.there = sum(self.now, Counter()) + self.stock  # all pieces that there are

@@ -79,16 +79,6 @@ AREA = Area("softfoot", {
 
 # ---- how quantities may be misread
 
-def lengths(text, slip=""):
-    """Reads a length, with the mistakes that are made in reading one."""
-    if slip == "mil_as_hundredth" and text.endswith(" mil"):
-        return number(text[:-4]) / 100
-    whole = re.fullmatch(r"([+-]?\d+) (\d+/\d+) (\w+)", text)
-    if slip == "fraction_misread" and whole:  # 5 7/16 as 57/16: the blank is lost
-        text = whole[1] + whole[2] + " " + whole[3]
-    return length(text)
-
-
 # ---- the plane a + b x + c y of least squares
 
 def solve(rows, right):
@@ -114,9 +104,6 @@ def gp(program):
     return [F(v) for v in run.stdout.strip().strip("[]~ ").split(",")]
 
 
-def gp_matrix(rows): return "[" + ";".join(",".join(str(v) for v in row) for row in rows) + "]"
-
-
 def plane_by_gp(points):
     """Plane and residuals together: [I A; A' 0] [r; p] = [z; 0], with no normal equations."""
     n = len(points)
@@ -138,13 +125,13 @@ def plane_tolerance(points):
 
 # ---- soft_foot
 
-def points_of(foot, slip=""): return [tuple(lengths(g[k], slip) for k in ("x", "y", "gap")) for g in foot["gaps"]]
+def points_of(foot, slip=""): return [tuple(measure(g[k], slip) for k in ("x", "y", "gap")) for g in foot["gaps"]]
 
 
 def lift_of(foot, slip=""):
     """The lift, or the smallest gap at the corners."""
     if "lift" in foot:
-        lift = lengths(foot["lift"], slip)
+        lift = measure(foot["lift"], slip)
         return abs(lift) if slip == "down_as_up" else lift
     return (max if slip == "corner_as_foot" else min)(g[2] for g in points_of(foot, slip))
 
@@ -167,7 +154,7 @@ def middle(values):
 
 def soft_foot(i, slip=""):
     """Excess is what a foot lifts more than the one that lifts least."""
-    limit = {k: lengths(i.get("limits", {})[k], slip) if k in i.get("limits", {}) and slip != "usual_limits" else TWO_MIL for k in ("act", "taper")}
+    limit = {k: measure(i.get("limits", {})[k], slip) if k in i.get("limits", {}) and slip != "usual_limits" else TWO_MIL for k in ("act", "taper")}
     lifts = [lift_of(f, slip) for f in i["feet"]]
     common = middle(lifts) if slip == "median_common" else min(lifts)
     common = max(common, F(0))
@@ -185,7 +172,7 @@ def soft_foot(i, slip=""):
 
 def twist_weights(feet):
     """n with sum n = sum n x = sum n y = 0: the cofactors of the rows (1, x, y)."""
-    p = [(lengths(f["x"]), lengths(f["y"])) for f in feet]
+    p = [(measure(f["x"]), measure(f["y"])) for f in feet]
 
     def area(a, b, c): return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
     n = [area(p[1], p[2], p[3]), -area(p[0], p[2], p[3]), area(p[0], p[1], p[3]), -area(p[0], p[1], p[2])]
@@ -223,9 +210,9 @@ def check_verifier(id, input, left):
 
 def shifted(i, slip=""):
     """Places of all feet and the shim under each."""
-    shims = {s["foot"]: lengths(s["flat"], slip) for s in i["shims"]}
+    shims = {s["foot"]: measure(s["flat"], slip) for s in i["shims"]}
     feet = [f for f in i["feet"] if slip != "bare_feet_forgotten" or f["name"] in shims]
-    return [(lengths(f["x"], slip), lengths(f["y"], slip), shims.get(f["name"], F(0))) for f in feet]
+    return [(measure(f["x"], slip), measure(f["y"], slip), shims.get(f["name"], F(0))) for f in feet]
 
 
 def shim_shift(i, slip=""):
@@ -238,12 +225,12 @@ def shim_shift(i, slip=""):
     if slip == "rise_at_feet":
         a = sum(p[2] for p in points) / len(points)
     c = {"roll_sign": -c, "roll_forgotten": F(0)}.get(slip, c)
-    return {"up": a, "slope": b, "sideways": -lengths(i["height"], slip) * c}
+    return {"up": a, "slope": b, "sideways": -measure(i["height"], slip) * c}
 
 
 def lift_at_shaft(i, slip=""):
     """What the foot does, from what the shaft does above it."""
-    y, up, sideways = (lengths(i[k], slip) for k in ("y", "up", "sideways"))
+    y, up, sideways = (measure(i[k], slip) for k in ("y", "up", "sideways"))
     if slip == "planes_mixed":
         up, sideways = sideways, up
     if slip == "side_unsigned":
@@ -251,9 +238,9 @@ def lift_at_shaft(i, slip=""):
     roll = {"roll_sign": 1, "roll_forgotten": 0}.get(slip, -1)
     answer = {}
     if "height" in i:
-        answer["rolling"] = up + roll * y / lengths(i["height"], slip) * sideways
+        answer["rolling"] = up + roll * y / measure(i["height"], slip) * sideways
     if "across" in i:
-        n = lengths(i["across"], slip)
+        n = measure(i["across"], slip)
         n = abs(n) if slip == "side_unsigned" else n
         answer["hinged"] = up if slip == "rise_for_lift" else up * (y - n) / -n
     return answer
@@ -261,9 +248,9 @@ def lift_at_shaft(i, slip=""):
 
 def pipe_strain(i, slip=""):
     """The larger of both planes in size, against the limit."""
-    limit, strains = lengths(i["limit"], slip), []
+    limit, strains = measure(i["limit"], slip), []
     for r in i["releases"]:
-        moved = [lengths(r[k], slip) for k in ("horizontal", "vertical")]
+        moved = [measure(r[k], slip) for k in ("horizontal", "vertical")]
         largest = max(moved) if slip == "minus_as_small" else max(abs(v) for v in moved)
         largest = abs(moved[1]) if slip == "height_only" else largest
         over = largest >= limit if slip == "limit_excluded" else largest > limit
