@@ -14,17 +14,15 @@ func (s *solution) addAngles(c *Covariance, set *Set) {
 		return
 	}
 	l, e := set.Probe.law(), float64(set.U.Angle)
-	left := func(i int, sin, cos float64) float64 { return set.corrected(i, cos) - l.at(s.beta, sin, cos) }
-	zero := set.mean(left)
-	meanSin := set.mean(func(_ int, sin, _ float64) float64 { return sin })
-	meanCos := set.mean(func(_ int, _, cos float64) float64 { return cos })
+	zero := set.zero(s.beta)
+	meanSin, meanCos := set.meanDirection()
 	for i := range set.Readings {
 		sin, cos := set.sinCos(i)
 		w := set.weight(i)
 		slope := set.slopeAt(s.beta, sin, cos)
 		off := l.row(sin-meanSin, cos-meanCos)
 		turned := l.row(cos, -sin)
-		r := left(i, sin, cos) - zero
+		r := set.corrected(i, cos) - l.at(s.beta, sin, cos) - zero
 		var pull [four]float64
 		for j := range pull {
 			pull[j] = float64(w*w) * (float64(turned[j]*r) - float64(off[j]*slope)) * e

@@ -42,12 +42,10 @@ func newTrials(m *MonteCarlo, f *Fitted, s *solution, random *rand.Rand) *trials
 
 // smooth puts every reading of a set on its fit.
 func (s *solution) smooth(set *Set) {
-	l := set.Probe.law()
-	left := func(i int, sin, cos float64) float64 { return set.corrected(i, cos) - l.at(s.beta, sin, cos) }
-	zero := set.mean(left)
+	l, zero := set.Probe.law(), set.zero(s.beta)
 	for i := range set.Readings {
 		sin, cos := set.sinCos(i)
-		set.Readings[i].Value -= fromMM(left(i, sin, cos) - zero)
+		set.Readings[i].Value -= fromMM(set.corrected(i, cos) - l.at(s.beta, sin, cos) - zero)
 	}
 }
 

@@ -38,8 +38,7 @@ func (s *solution) gain(sets []Set) *gain {
 	for k := range sets {
 		set := &sets[k]
 		l := set.Probe.law()
-		meanSin := set.mean(func(_ int, sin, _ float64) float64 { return sin })
-		meanCos := set.mean(func(_ int, _, cos float64) float64 { return cos })
+		meanSin, meanCos := set.meanDirection()
 		for i := range set.Readings {
 			sin, cos := set.sinCos(i)
 			w := set.weight(i)

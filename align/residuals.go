@@ -46,16 +46,13 @@ func Residuals(dst []Residual, sets []Set, f Fitted) ([]Residual, error) {
 // centreline leaves, and its share of a leverage is that of a mean.
 func (s *solution) residuals(dst []Residual, number int, set *Set, f Fitted) []Residual {
 	beta, l := f.Value.numbers(), set.Probe.law()
-	mean := set.mean(func(i int, sin, cos float64) float64 {
-		return set.corrected(i, cos) - l.at(beta, sin, cos)
-	})
-	meanSin := set.mean(func(_ int, sin, _ float64) float64 { return sin })
-	meanCos := set.mean(func(_ int, _, cos float64) float64 { return cos })
+	zero := set.zero(beta)
+	meanSin, meanCos := set.meanDirection()
 	total := set.totalWeight()
 	for i := range set.Readings {
 		sin, cos := set.sinCos(i)
 		w := set.weight(i)
-		left := set.corrected(i, cos) - l.at(beta, sin, cos) - mean
+		left := set.corrected(i, cos) - l.at(beta, sin, cos) - zero
 		leverage := float64(w*w) * (1/total + s.unit.along(l.row(sin-meanSin, cos-meanCos)))
 		dst = append(dst, Residual{
 			Set: number, Reading: i, Value: fromMM(left), Leverage: leverage,
@@ -74,6 +71,20 @@ func (s *Set) mean(value func(i int, sin, cos float64) float64) float64 {
 		sum += float64(w * w * value(i, sin, cos))
 	}
 	return sum / s.totalWeight()
+}
+
+// zero is where a centreline puts the zero of the set: the weighted mean of what
+// it leaves of the readings.
+func (s *Set) zero(beta [four]float64) float64 {
+	l := s.Probe.law()
+	return s.mean(func(i int, sin, cos float64) float64 { return s.corrected(i, cos) - l.at(beta, sin, cos) })
+}
+
+// meanDirection is the weighted mean of the sines and of the cosines of the set.
+func (s *Set) meanDirection() (sin, cos float64) {
+	sin = s.mean(func(_ int, sin, _ float64) float64 { return sin })
+	cos = s.mean(func(_ int, _, cos float64) float64 { return cos })
+	return sin, cos
 }
 
 func (s *Set) totalWeight() float64 {

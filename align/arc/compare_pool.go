@@ -132,20 +132,14 @@ func (p *pool) freedom(a, b align.Covariance) float64 {
 			along[i] = unit.AtVec(i) / p.scale[i]
 		}
 	}
-	ofA, ofB := mat.Inner(unit, p.a, unit), mat.Inner(unit, p.b, unit)
-	lost := 0.0
-	add := func(variance, dof float64) {
-		if dof > 0 {
-			share := variance / (ofA + ofB)
-			lost += float64(share*share) / dof
-		}
+	part := func(v *mat.SymDense, c align.Covariance) align.Part[float64] {
+		return align.Part[float64]{U: math.Sqrt(max(0, mat.Inner(unit, v, unit))), DoF: c.EffectiveDoF(along)}
 	}
-	add(ofA, a.EffectiveDoF(along))
-	add(ofB, b.EffectiveDoF(along))
-	if lost == 0 {
+	_, dof, err := align.Combine(part(p.a, a), part(p.b, b))
+	if err != nil { // parts of sound estimates are sound
 		return 0
 	}
-	return 1 / lost
+	return dof
 }
 
 func dot(a, b numbers) (sum float64) {

@@ -15,7 +15,12 @@ func threshold(n int) float64 { return -math.Expm1(math.Log1p(-rare) / float64(m
 type remarks []units.Fault
 
 func (w *remarks) add(at check.Path, value, want string) {
-	*w = append(*w, units.Fault{Code: units.Suspect, Path: at.String(), Value: value, Want: want})
+	*w = append(*w, suspect(at, value, want))
+}
+
+// suspect is a warning.
+func suspect(at check.Path, value, want string) units.Fault {
+	return units.Fault{Code: units.Suspect, Path: at.String(), Value: value, Want: want}
 }
 
 // warnings puts into words what a person should look at.

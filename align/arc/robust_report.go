@@ -89,5 +89,5 @@ func counted(w Weight) string {
 
 // suspect adds a warning.
 func (r *Robust) suspect(at check.Path, value, want string) {
-	r.Warnings = append(r.Warnings, units.Fault{Code: units.Suspect, Path: at.String(), Value: value, Want: want})
+	r.Warnings = append(r.Warnings, suspect(at, value, want))
 }
