@@ -35,6 +35,13 @@ func (c Centreline) Times(k float64) Centreline {
 	return Centreline{c.Horizontal.Times(k), c.Vertical.Times(k)}
 }
 
+// About returns the same centreline told from station x: its offset is what stood
+// at x, and its stations count from there. Slopes stay.
+func (c Centreline) About(x units.Length) Centreline {
+	c.Horizontal.Offset, c.Vertical.Offset = c.Horizontal.At(x), c.Vertical.At(x)
+	return c
+}
+
 // Exchanged returns the same misalignment with the roles of the two machines
 // exchanged and the observer at the other end: the movable machine becomes the
 // stationary one, x becomes -x, and 3 o'clock becomes 9. Exchanging twice gives

@@ -198,3 +198,36 @@ func (c Covariance) times(k float64) Covariance {
 	c.v, c.scattered = c.v.times(k*k), c.scattered.times(k*k)
 	return c
 }
+
+// mapped returns the covariance of T times the four numbers: T M T'.
+func (m matrix) mapped(t *matrix) matrix {
+	var out matrix
+	for i := range out {
+		for j := range out[i] {
+			for k := range four {
+				for l := range four {
+					out[i][j] += float64(t[i][k] * m[k][l] * t[j][l])
+				}
+			}
+		}
+	}
+	return out
+}
+
+func (c Covariance) mapped(t *matrix) Covariance {
+	c.v, c.scattered = c.v.mapped(t), c.scattered.mapped(t)
+	return c
+}
+
+// about returns the covariance of the same lines told from station x:
+//
+//	offset' = offset + x slope        slope' = slope
+func (c Covariance) about(x units.Length) Covariance {
+	m := mm(x)
+	return c.mapped(&matrix{{1, m, 0, 0}, {0, 1, 0, 0}, {0, 0, 1, m}, {0, 0, 0, 1}})
+}
+
+// exchanged returns the covariance of the centreline seen from the other end.
+func (c Covariance) exchanged() Covariance {
+	return c.mapped(&matrix{{1, 0, 0, 0}, {0, -1, 0, 0}, {0, 0, -1, 0}, {0, 0, 0, 1}})
+}

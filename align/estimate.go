@@ -36,6 +36,19 @@ func (e Estimate) Times(k float64) Estimate {
 	return Estimate{Value: e.Value.Times(k), Cov: e.Cov.times(k)}
 }
 
+// About returns the same estimate told from station x: its offset is what stood
+// at x, and its stations count from there. Slopes stay. In a train it takes a
+// coupling's own x to that of the train and back.
+func (e Estimate) About(x units.Length) Estimate {
+	return Estimate{Value: e.Value.About(x), Cov: e.Cov.about(x)}
+}
+
+// Exchanged returns the same estimate with the roles of the two machines
+// exchanged and the observer at the other end, as [Centreline.Exchanged] does.
+func (e Estimate) Exchanged() Estimate {
+	return Estimate{Value: e.Value.Exchanged(), Cov: e.Cov.exchanged()}
+}
+
 // At returns where the centreline passes at station x, and the standard
 // uncertainty in each plane; that is NaN when the basis is Unknown.
 func (e Estimate) At(x units.Length) (w, u Vector) {

@@ -25,7 +25,7 @@ func (m Move) String() string { return m.Text(Style{}) }
 // Text puts the move into words, for one "inboard: lower 2.7 mil, push 4.0 mil
 // towards 9 o'clock". A move that rounds to nothing is left: "inboard: leave".
 func (m Move) Text(s Style) string {
-	vertical, horizontal := s.height(m.By.Vertical), s.sideways(m.By.Horizontal)
+	vertical, horizontal := s.Height(m.By.Vertical), s.Sideways(m.By.Horizontal)
 	words := vertical + ", " + horizontal
 	switch {
 	case !check.Sound(m.By.Vertical), !check.Sound(m.By.Horizontal):
@@ -50,8 +50,9 @@ func (m Move) Text(s Style) string {
 // upright tells whether the machine's axis stands: 12 and 6 are marks then.
 func (s Style) upright() bool { return s.Twelve != "" || s.Six != "" }
 
-// height is the vertical move in words, or nothing if it rounds to nothing.
-func (s Style) height(by units.Length) string {
+// Height puts a vertical move alone into words, for one "raise 0.21 mm"; nothing
+// if it rounds to nothing or is not a number.
+func (s Style) Height(by units.Length) string {
 	amount := s.amount(by)
 	switch {
 	case amount == "":
@@ -64,8 +65,9 @@ func (s Style) height(by units.Length) string {
 	return "lower " + amount
 }
 
-// sideways is the horizontal move in words, or nothing if it rounds to nothing.
-func (s Style) sideways(by units.Length) string {
+// Sideways puts a horizontal move alone into words, for one "push 0.27 mm towards
+// 3 o'clock"; nothing if it rounds to nothing or is not a number.
+func (s Style) Sideways(by units.Length) string {
 	amount := s.amount(by)
 	if amount == "" {
 		return ""
@@ -85,9 +87,12 @@ func pick(first bool, one, other, clockOne, clockOther string) string {
 	return clockOne
 }
 
-// amount is the size of a move with its unit, or nothing if it rounds to
-// nothing.
+// amount is the size of a move with its unit, or nothing if it rounds to nothing
+// or is not a number.
 func (s Style) amount(by units.Length) string {
+	if !check.Sound(by) {
+		return ""
+	}
 	text := max(by, -by).Text(s.Unit, s.digits())
 	if text == units.Length(0).Text(s.Unit, s.digits()) {
 		return ""
