@@ -1,0 +1,248 @@
+package train
+
+import (
+	"math"
+
+	"example.org/collinear/align"
+)
+
+// The unknowns of a plan are two coordinates a machine and plane, chosen so that
+// the moves of the machine's feet are an orthonormal combination of them:
+//
+//	move(x) = y1/sqrt(n) + y2 (x - mean)/spread        sum of move(x_f)^2 = y1^2 + y2^2
+//
+// with n feet, the mean of their stations and spread^2 = sum (x_f - mean)^2. So the
+// least squares of all moves are the point nearest to the origin. All lengths are
+// counted in a unit of the train's own, the scale, so that solvers meet numbers
+// around one whatever the size of the job.
+
+// body is a machine as the model sees it.
+type body struct {
+	root, mean, spread float64 // square root of the number of feet, the rest in mm
+}
+
+func newBody(m *Machine) body {
+	n := float64(len(m.Feet))
+	var b body
+	for i := range m.Feet {
+		b.mean += mm(m.Feet[i].X) / n
+	}
+	for i := range m.Feet {
+		off := mm(m.Feet[i].X) - b.mean
+		b.spread += float64(off * off)
+	}
+	b.root, b.spread = math.Sqrt(n), math.Sqrt(b.spread)
+	return b
+}
+
+// at returns the shares of the two coordinates in the move at station x.
+func (b body) at(x float64) [2]float64 { return [2]float64{1 / b.root, (x - b.mean) / b.spread} }
+
+// affine is a linear function of the coordinates and a constant.
+type affine struct {
+	of []float64
+	c  float64
+}
+
+// at returns the value of the function.
+func (f *affine) at(y []float64) float64 {
+	sum := f.c
+	for i, a := range f.of {
+		sum += float64(a * y[i])
+	}
+	return sum
+}
+
+// combined returns a f + b g.
+func combined(a float64, f affine, b float64, g affine) affine {
+	sum := affine{make([]float64, len(f.of)), float64(a*f.c) + float64(b*g.c)}
+	for i := range sum.of {
+		sum.of[i] = float64(a*f.of[i]) + float64(b*g.of[i])
+	}
+	return sum
+}
+
+// item is what a coupling is judged by, each part in one plane over its limit: its
+// size is the ratio to the limit.
+type item struct{ parts []affine }
+
+// at returns the size of the item and the direction in which it points.
+func (it *item) at(y []float64) (size float64, direction [2]float64) {
+	for i := range it.parts {
+		direction[i] = it.parts[i].at(y)
+	}
+	size = math.Sqrt(float64(direction[0]*direction[0]) + float64(direction[1]*direction[1]))
+	if size > 0 {
+		direction[0] /= size
+		direction[1] /= size
+	}
+	return size, direction
+}
+
+// along returns the component of the item in a direction: what no cut may have
+// above the ratio allowed.
+func (it *item) along(direction [2]float64) affine {
+	if len(it.parts) == 1 {
+		return combined(direction[0], it.parts[0], 0, it.parts[0])
+	}
+	return combined(direction[0], it.parts[0], direction[1], it.parts[1])
+}
+
+// stop is the move of one foot in one plane and how far it can go.
+type stop struct {
+	machine, foot, plane int
+	move                 affine
+	low, high            float64
+}
+
+// model is a train in one plane or in both together.
+type model struct {
+	train   *Train
+	scale   float64  // mm
+	first   [][2]int // of each machine and plane: its first coordinate, or -1 where it does not move
+	n       int      // coordinates
+	stops   []stop
+	items   []item
+	targets []affine // what has to be zero for every coupling to be on target
+}
+
+// newModel lays out the train in the given planes. The reference moves only in a
+// model that is asked what would help if it did; its feet are fixed then.
+func newModel(t *Train, withReference bool, in ...int) *model {
+	m := &model{train: t, scale: t.scale(), first: make([][2]int, len(t.Machines))}
+	bodies := make([]body, len(t.Machines))
+	for i := range t.Machines {
+		bodies[i] = newBody(&t.Machines[i])
+		m.first[i] = [2]int{-1, -1}
+		for _, plane := range in {
+			if i != t.reference() || withReference && len(t.Machines[i].Feet) > 0 {
+				m.first[i][plane], m.n = m.n, m.n+2
+			}
+		}
+	}
+	for i := range t.Machines {
+		for _, plane := range in {
+			m.addStops(bodies[i], i, plane)
+		}
+	}
+	for j := range t.Joints {
+		m.addJoint(bodies, j, in)
+	}
+	return m
+}
+
+func (m *model) addStops(b body, machine, plane int) {
+	first := m.first[machine][plane]
+	if first < 0 {
+		return
+	}
+	for k := range m.train.Machines[machine].Feet {
+		f := &m.train.Machines[machine].Feet[k]
+		limit := f.limit(plane)
+		if machine == m.train.reference() {
+			limit = Fixed()
+		}
+		s := stop{machine: machine, foot: k, plane: plane, move: affine{of: make([]float64, m.n)}}
+		s.low, s.high = limit.ends()
+		s.low, s.high = s.low/m.scale, s.high/m.scale
+		at := b.at(mm(f.X))
+		s.move.of[first], s.move.of[first+1] = at[0], at[1]
+		m.stops = append(m.stops, s)
+	}
+}
+
+// addJoint adds the items and the targets of coupling j in the given planes.
+func (m *model) addJoint(bodies []body, j int, in []int) {
+	joint := &m.train.Joints[j]
+	var together []item
+	for _, plane := range in {
+		offset, slope := m.residual(bodies, j, plane)
+		m.targets = append(m.targets, offset, slope)
+		for k, ratio := range joint.ratios(offset, slope, m.scale) {
+			if joint.Limits.PerPlane {
+				m.items = append(m.items, item{[]affine{ratio}})
+				continue
+			}
+			if k == len(together) {
+				together = append(together, item{})
+			}
+			together[k].parts = append(together[k].parts, ratio)
+		}
+	}
+	m.items = append(m.items, together...)
+}
+
+// residual returns what is left at coupling j in one plane, found less target and
+// after the moves m of both machines: the offset at its centre in the unit of the
+// model, and the slope.
+//
+//	w_j = off_j + m_(j+1) - m_j
+func (m *model) residual(bodies []body, j, plane int) (offset, slope affine) {
+	joint := &m.train.Joints[j]
+	off := joint.Off().Value
+	line := off.Horizontal
+	if plane == vertical {
+		line = off.Vertical
+	}
+	offset = affine{make([]float64, m.n), mm(line.Offset) / m.scale}
+	slope = affine{make([]float64, m.n), float64(line.Slope)}
+	add := func(machine int, sign float64) {
+		first := m.first[machine][plane]
+		if first < 0 {
+			return
+		}
+		b := bodies[machine]
+		at := b.at(mm(joint.At))
+		offset.of[first], offset.of[first+1] = sign*at[0], sign*at[1]
+		slope.of[first+1] = sign * m.scale / b.spread
+	}
+	add(j, -1)
+	add(j+1, +1)
+	return offset, slope
+}
+
+// ratios returns what the coupling is judged by in one plane, over its limit, in
+// the order of the items of a verdict: for a short one offset and slope, as far as
+// limits are given, for a spacer of length L the tilts at its flex planes
+//
+//	stationary = offset/L + slope/2        movable = -offset/L + slope/2
+func (j *Joint) ratios(offset, slope affine, scale float64) []affine {
+	var list []affine
+	if span := mm(j.Coupling.Span); span != 0 {
+		limit := float64(j.Limits.Flex)
+		for _, sign := range [...]float64{+1, -1} {
+			list = append(list, combined(sign*scale/span/limit, offset, 0.5/limit, slope))
+		}
+		return list
+	}
+	if j.Limits.Offset != 0 {
+		list = append(list, combined(scale/mm(j.Limits.Offset), offset, 0, slope))
+	}
+	if j.Limits.Slope != 0 {
+		list = append(list, combined(0, offset, 1/float64(j.Limits.Slope), slope))
+	}
+	return list
+}
+
+// scale returns a length in millimetres that is typical of the moves: the farthest
+// that a foot stands from the axis as it is to be, or that a limit makes it go.
+func (t *Train) scale() float64 {
+	const least = 1e-6 // mm: a train that is on target has to be measured by something
+	scale := least
+	var line align.Centreline // what the couplings before the machine are off, added up
+	for i := range t.Machines {
+		if i > 0 {
+			line = line.Plus(t.Joints[i-1].Off().About(-t.Joints[i-1].At).Value)
+		}
+		for k := range t.Machines[i].Feet {
+			f := &t.Machines[i].Feet[k]
+			w := line.At(f.X)
+			scale = max(scale, math.Abs(mm(w.Horizontal)), math.Abs(mm(w.Vertical)))
+			for plane := range planes {
+				low, high := f.limit(plane).ends()
+				scale = max(scale, low, -high) // above zero only where the foot cannot stay
+			}
+		}
+	}
+	return scale
+}

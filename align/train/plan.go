@@ -1,0 +1,303 @@
+package train
+
+import (
+	"example.org/collinear/align"
+	"example.org/collinear/internal/check"
+	"example.org/collinear/internal/words"
+	"example.org/collinear/tolerance"
+	"example.org/collinear/units"
+)
+
+// Reach is how far the limits let a train come. The zero value is none.
+type Reach uint8
+
+// How far a train comes.
+const (
+	OnTarget     Reach = iota + 1 // every coupling comes to its target
+	WithinLimits                  // not that, but every coupling within its limits
+	OutOfReach                    // some coupling stays outside its limits
+)
+
+var reachNames = words.List{"", "on_target", "within_limits", "out_of_reach"}
+
+// String returns the wire form, for one "within_limits".
+func (r Reach) String() string { return reachNames.Word(uint8(r)) }
+
+// MarshalText gives the wire form.
+func (r Reach) MarshalText() ([]byte, error) { return reachNames.Marshal(uint8(r)) }
+
+// UnmarshalText reads the wire form.
+func (r *Reach) UnmarshalText(text []byte) error { return words.Unmarshal(r, reachNames, text) }
+
+// Plan is what can be done with a train, and where that leads.
+type Plan struct {
+	Reach Reach `json:"reach"`
+
+	// Ratio is the worst ratio of what is left at a coupling to its limit, and Bound
+	// what no plan can better. Both are zero on target. They differ by rounding
+	// alone where each plane is judged by itself, and by less than a thousandth of
+	// the Ratio where the planes are judged together.
+	Ratio float64 `json:"ratio"`
+	Bound float64 `json:"bound"`
+
+	Work    Work         `json:"work"`    // what was made least
+	Travel  units.Length `json:"travel"`  // the sum of all moves
+	Largest units.Length `json:"largest"` // the largest of them
+	Moves   int          `json:"moves"`   // how many there are
+	Proven  bool         `json:"proven"`  // that no other plan of this Ratio has less work; false only for FewestFeet of more than four machines
+
+	Steps    []Step        `json:"steps,omitempty"`      // what to do, in order
+	Machines []Standing    `json:"machines"`             // in the order of the train
+	Joints   []JointAfter  `json:"joints"`               // in the order of the train
+	InTheWay []Block       `json:"in_the_way,omitempty"` // limits that keep the train out of its tolerance
+	Warnings []units.Fault `json:"warnings,omitempty"`
+}
+
+// Standing is where a machine stands, before and after the plan, relative to the
+// axis and along the x of the train.
+type Standing struct {
+	Machine string         `json:"machine"`
+	Before  align.Estimate `json:"before"`
+	After   align.Estimate `json:"after"`
+	Feet    []align.Move   `json:"feet,omitempty"` // of every station, to 1 nm; a decision, so without uncertainty
+
+	// Shift is how far the shaft goes along x because the machine tilts about its
+	// feet, -Height times the change of the vertical slope; away from the first
+	// machine is positive. Zero where no Height was given.
+	Shift units.Length `json:"shift,omitzero"`
+}
+
+// JointAfter is what is left at a coupling.
+type JointAfter struct {
+	Coupling string            `json:"coupling,omitempty"` // its name, if it has one
+	Before   align.Estimate    `json:"before"`             // found less target, in the coupling's own x
+	After    align.Estimate    `json:"after"`
+	Verdict  tolerance.Verdict `json:"verdict"`         // on After, by simple acceptance
+	Opens    units.Length      `json:"opens,omitzero"` // by how much the shafts go apart because machines tilt; negative: together
+}
+
+// Plan returns the moves that bring the train as near to its targets as the limits
+// of its feet allow, by this order:
+//
+//  1. every coupling on its target, if the limits allow that;
+//  2. otherwise the least worst ratio of what is left at a coupling, found less
+//     target, to its limit. What a coupling has no limit for does not count;
+//  3. among plans that are equal in this, the least work by the measure w;
+//  4. among those, the least sum of the squares of all moves.
+//
+// The last makes it unique, but for ties of FewestFeet, of which the first found is
+// taken: a correct plan made elsewhere has the same moves, to a micrometre.
+//
+// Where every coupling is judged plane by plane ([tolerance.Limits].PerPlane), each
+// plane is planned by itself. Otherwise the planes hang together in 2: the ratio is
+// that of a vector's length, and once the worst ratio is as small as it can be in
+// one plane, the least work leaves the other only as good as that ratio asks for.
+//
+// On Reach OutOfReach the plan is the best that can be had, and InTheWay names the
+// limits to work on. It is arithmetic and no leave to run: see the package comment.
+//
+// The moves are linear in what was found, exact for rigid machines and small slopes.
+// It refuses what [Train.Validate] does, and a w that is none (Unknown, at /work).
+// Should a solver come to no answer it says so (Unreachable, at /machines); that has
+// not been seen.
+func (t Train) Plan(w Work) (Plan, error) {
+	var faults check.Faults
+	var root check.Path
+	if !workNames.Known(uint8(w)) {
+		faults.Add(units.Unknown, root.Field("work"), w, "one of the measures of work")
+	}
+	faults.Adopt(root, t.Validate())
+	if err := faults.Err(); err != nil {
+		return Plan{}, err
+	}
+	p := planner{train: &t, work: w, proven: true, lines: make([]align.Centreline, len(t.Machines))}
+	for _, in := range t.together() {
+		if !p.solve(in) {
+			faults.Add(units.Unreachable, root.Field("machines"), nil, "a plan: the search came to no answer")
+			return Plan{}, faults.Err()
+		}
+	}
+	return p.plan(), nil
+}
+
+// together returns the planes that have to be planned at once: both where a coupling
+// is judged by a vector, each by itself otherwise.
+func (t *Train) together() [][]int {
+	for i := range t.Joints {
+		if !t.Joints[i].Limits.PerPlane {
+			return [][]int{{horizontal, vertical}}
+		}
+	}
+	return [][]int{{horizontal}, {vertical}}
+}
+
+// planner gathers what the planes come to.
+type planner struct {
+	train        *Train
+	work         Work
+	lines        []align.Centreline // the move of each machine along the x of the train
+	missed       bool               // some target was not reached
+	ratio, bound float64
+	proven       bool
+	blocks       []Block
+}
+
+// solve plans the given planes; false where a solver came to no answer. Targets are
+// reached plane by plane, for nothing joins the planes then.
+func (p *planner) solve(in []int) bool {
+	if p.reachTargets(in) {
+		return true
+	}
+	p.missed = true
+	m := newModel(p.train, false, in...)
+	b, ok := m.bestRatio()
+	if !ok {
+		return false
+	}
+	r := region{m: m, level: b.ratio + float64(ease*b.ratio), cuts: b.cuts}
+	y, proven := r.least(p.work)
+	if y == nil {
+		return false
+	}
+	p.take(m, y, proven)
+	p.ratio, p.bound = max(p.ratio, m.worst(y)), max(p.bound, b.bound)
+	return m.worst(y) <= 1 || p.findBlocks(in)
+}
+
+// reachTargets plans the planes on target, each by itself, if the limits allow that
+// in all of them.
+func (p *planner) reachTargets(in []int) bool {
+	var models []*model
+	for _, plane := range in {
+		m := newModel(p.train, false, plane)
+		if !m.reachesTargets() {
+			return false
+		}
+		models = append(models, m)
+	}
+	var answers [][]float64
+	for _, m := range models {
+		r := region{m: m, onTarget: true}
+		y, proven := r.least(p.work)
+		if y == nil {
+			return false // reached by a hair that the next solver did not see
+		}
+		answers = append(answers, y)
+		p.proven = p.proven && proven
+	}
+	for i, m := range models {
+		p.take(m, answers[i], true)
+	}
+	return true
+}
+
+// take adds the moves of a model to the lines of the machines.
+func (p *planner) take(m *model, y []float64, proven bool) {
+	p.proven = p.proven && proven
+	for i := range p.lines {
+		line := &p.lines[i]
+		b := newBody(&p.train.Machines[i])
+		for plane, of := range [...]*align.Line{horizontal: &line.Horizontal, vertical: &line.Vertical} {
+			first := m.first[i][plane]
+			if first < 0 {
+				continue
+			}
+			at := b.at(0)
+			of.Offset = fromMM(m.scale * (float64(at[0]*y[first]) + float64(at[1]*y[first+1])))
+			of.Slope = units.Slope(m.scale * y[first+1] / b.spread)
+		}
+	}
+}
+
+// plan puts together what was found out.
+func (p *planner) plan() Plan {
+	plan := Plan{
+		Work: p.work, Ratio: p.ratio, Bound: p.bound, Proven: p.proven,
+		Machines: p.standings(), InTheWay: p.blocks,
+	}
+	plan.Joints = p.joints(plan.Machines)
+	plan.Reach = p.reach(plan.Joints)
+	plan.Steps = p.train.steps(plan.Machines)
+	plan.Moves = len(plan.Steps)
+	for i := range plan.Steps {
+		size := max(plan.Steps[i].By, -plan.Steps[i].By)
+		plan.Travel += size
+		plan.Largest = max(plan.Largest, size)
+	}
+	plan.warn()
+	return plan
+}
+
+func (p *planner) reach(joints []JointAfter) Reach {
+	if !p.missed {
+		return OnTarget
+	}
+	for i := range joints {
+		if joints[i].Verdict.Outcome != tolerance.Within {
+			return OutOfReach
+		}
+	}
+	return WithinLimits
+}
+
+func (p *planner) standings() []Standing {
+	list := make([]Standing, len(p.lines))
+	for i, before := range p.train.centrelines() {
+		machine, move := &p.train.Machines[i], p.lines[i]
+		list[i] = Standing{
+			Machine: machine.Name,
+			Before:  before,
+			After:   before.Plus(align.Exact(move)),
+			Feet:    machine.moves(move),
+			Shift:   -move.Vertical.Slope.Over(machine.Height) + 0, // no negative zero
+		}
+	}
+	return list
+}
+
+// Resolution is what a move is rounded to.
+const Resolution = units.Nanometre
+
+// moves returns the moves of all feet of the machine, none beyond its limit.
+func (m *Machine) moves(move align.Centreline) []align.Move {
+	list := make([]align.Move, len(m.Feet))
+	for i := range m.Feet {
+		f := &m.Feet[i]
+		w := move.At(f.X)
+		list[i] = align.Move{
+			Foot: align.Foot{Name: f.Name, X: f.X},
+			By:   align.Vector{Horizontal: f.Horizontal.rounded(w.Horizontal), Vertical: f.Vertical.rounded(w.Vertical)},
+		}
+	}
+	return list
+}
+
+// rounded returns the move to the Resolution, and at most to the end of the limit.
+func (l Limit) rounded(by units.Length) units.Length {
+	by = by.Round(Resolution) + 0
+	if l.hasLow {
+		by = max(by, l.low)
+	}
+	if l.hasHigh {
+		by = min(by, l.high)
+	}
+	return by
+}
+
+func (p *planner) joints(standings []Standing) []JointAfter {
+	list := make([]JointAfter, len(p.train.Joints))
+	for i := range list {
+		j := &p.train.Joints[i]
+		off := j.Off()
+		after := off.Plus(align.Exact(p.lines[i+1].Minus(p.lines[i]).About(j.At)))
+		verdict, err := j.Limits.Judge(after, j.Coupling)
+		if err != nil {
+			panic(err) // limits, coupling and estimate were checked with the train
+		}
+		list[i] = JointAfter{
+			Coupling: j.Coupling.Name, Before: off, After: after, Verdict: verdict,
+			Opens: standings[i+1].Shift - standings[i].Shift,
+		}
+	}
+	return list
+}

@@ -1,0 +1,138 @@
+package train
+
+import (
+	"math"
+
+	"example.org/collinear/internal/linprog"
+	"example.org/collinear/internal/nearest"
+	"example.org/collinear/internal/words"
+)
+
+// Work is what counts as least work among plans that are equally good. Each foot
+// counts in each plane by itself.
+type Work uint8
+
+// The measures of work.
+const (
+	TotalTravel Work = iota // the sum of all moves
+	LargestMove             // the largest single move
+	FewestFeet              // how many moves there are
+)
+
+var workNames = words.List{"total_travel", "largest_move", "fewest_feet"}
+
+// String returns the wire form, for one "total_travel".
+func (w Work) String() string { return workNames.Word(uint8(w)) }
+
+// MarshalText gives the wire form.
+func (w Work) MarshalText() ([]byte, error) { return workNames.Marshal(uint8(w)) }
+
+// UnmarshalText reads the wire form.
+func (w *Work) UnmarshalText(text []byte) error { return words.Unmarshal(w, workNames, text) }
+
+// ease is by how much more than the least work the plan of least squares may take,
+// as a share: rounding would leave it no room otherwise.
+const ease = 1e-8
+
+// least returns the plan of least squares among those of least work in the region.
+// proven is false where a search for the fewest feet was cut off; y is nil where a
+// solver came to no answer.
+func (r *region) least(w Work) (y []float64, proven bool) {
+	switch w {
+	case TotalTravel:
+		return r.leastTravel(), true
+	case LargestMove:
+		return r.leastLargest(), true
+	}
+	return r.fewestFeet()
+}
+
+// leastTravel solves: minimise the sum of t with t >= move and t >= -move for every
+// foot, and then the least squares within that sum.
+func (r *region) leastTravel() []float64 {
+	m := r.m
+	most, y := r.leastOf(len(m.stops), func(stop int) int { return stop })
+	if y == nil {
+		return nil
+	}
+	most += float64(ease * (1 + most))
+	// The sum of sizes is at most so much: a plane for every way in which the signs
+	// can stand, of which few are ever needed.
+	within := []nearest.Row{m.travelRow(y, most)}
+	for range mostRounds {
+		if y = r.leastSquares(within...); y == nil || m.travel(y) <= most+float64(ease*(1+most)) {
+			return y
+		}
+		within = append(within, m.travelRow(y, most))
+	}
+	return nil
+}
+
+// travel is the sum of all moves.
+func (m *model) travel(y []float64) float64 {
+	sum := 0.0
+	for i := range m.stops {
+		sum += math.Abs(m.stops[i].move.at(y))
+	}
+	return sum
+}
+
+// travelRow holds the sum of all moves, each with the sign that it has at y, to at
+// most so much. No plan whose travel is at most that breaks it.
+func (m *model) travelRow(y []float64, most float64) nearest.Row {
+	of := make([]float64, m.n)
+	for i := range m.stops {
+		move := &m.stops[i].move
+		sign := math.Copysign(1, move.at(y))
+		for k, a := range move.of {
+			of[k] -= sign * a
+		}
+	}
+	return nearest.Row{Coefficients: of, Least: -most}
+}
+
+// leastLargest solves: minimise t with t >= move and t >= -move for every foot, and
+// then the least squares within that size.
+func (r *region) leastLargest() []float64 {
+	most, y := r.leastOf(1, func(int) int { return 0 })
+	if y == nil {
+		return nil
+	}
+	most += float64(ease * (1 + most))
+	var within []nearest.Row
+	for i := range r.m.stops {
+		within = appendWithin(within, &r.m.stops[i].move, -most, most)
+	}
+	return r.leastSquares(within...)
+}
+
+// leastOf minimises the sum of so many sizes, where that of each stop is not below
+// its move either way.
+func (r *region) leastOf(sizes int, of func(stop int) int) (sum float64, y []float64) {
+	m := r.m
+	for range mostRounds {
+		rows := r.programRows(sizes)
+		for i := range m.stops {
+			for _, sign := range [...]float64{+1, -1} {
+				row := between(&m.stops[i].move, 0, math.Inf(1), sizes)
+				for k := range m.n {
+					row.Coefficients[k] *= sign
+				}
+				row.Coefficients[m.n+of(i)] = 1 // t +/- move >= 0
+				rows = append(rows, row)
+			}
+		}
+		solver, err := linprog.New(m.program(sizes, rows))
+		if err != nil {
+			return 0, nil
+		}
+		s := solver.Solve()
+		if s.Status != linprog.Optimal {
+			return 0, nil
+		}
+		if y = s.X[:m.n]; r.onTarget || !r.cuts.deepen(y, r.level) {
+			return s.Objective, y
+		}
+	}
+	return 0, nil
+}
