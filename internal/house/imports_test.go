@@ -15,25 +15,27 @@ import (
 // examples. Tests may import any, internal/rigid among them: an oracle is worth
 // nothing once the code it judges leans on it, so no code has it on its list.
 var graph = map[string]string{
-	"units":           "",
-	"shims":           base,
-	"softfoot":        base,
-	"align":           base,
-	"align/dial":      base + " align",
-	"align/arc":       base + " align",
-	"align/flange":    base + " align",
-	"thermal":         base + " align",
-	"tolerance":       base + " align",
-	"align/train":     base + " align tolerance shims",
-	"align/sheet":     base + " *",
-	"internal/check":  "units",
-	"internal/table":  "units internal/check",
-	"internal/words":  "units",
-	"internal/lsq":    "units",
-	"internal/rigid":  "", // shares no line with what it judges
-	"internal/house":  "",
-	"internal/fuzzed": "",                           // for tests
-	"examples/...":    "* examples/internal/strict", // what a reader can write, who sees nothing internal
+	"units":            "",
+	"shims":            base,
+	"softfoot":         base,
+	"align":            base,
+	"align/dial":       base + " align",
+	"align/arc":        base + " align",
+	"align/flange":     base + " align",
+	"thermal":          base + " align",
+	"tolerance":        base + " align",
+	"align/train":      base + " align tolerance shims internal/linprog internal/nearest",
+	"align/sheet":      base + " *",
+	"internal/check":   "units",
+	"internal/table":   "units internal/check",
+	"internal/words":   "units",
+	"internal/lsq":     "units",
+	"internal/linprog": "",
+	"internal/nearest": "",
+	"internal/rigid":   "", // shares no line with what it judges
+	"internal/house":   "",
+	"internal/fuzzed":  "",                           // for tests
+	"examples/...":     "* examples/internal/strict", // what a reader can write, who sees nothing internal
 
 	"examples/conform": "examples/conform/adapter", // a judge that leans on what it judges is none
 }

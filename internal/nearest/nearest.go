@@ -1,0 +1,182 @@
+package nearest
+
+import (
+	"fmt"
+	"math"
+	"slices"
+)
+
+// Row is one condition: the sum of Coefficients times x is at least Least, or
+// equal to it where Equal is set.
+type Row struct {
+	Coefficients []float64 // as many as there are variables
+	Least        float64
+	Equal        bool
+}
+
+// Status tells what a [Point] is. Its zero value stands for no answer.
+type Status uint8
+
+// What can come of a search; the package comment says what each promises.
+const (
+	Found   Status = 1 + iota // X is the nearest point
+	Empty                     // no point keeps all rows
+	Stopped                   // neither could be shown
+)
+
+// String returns the name of the status.
+func (s Status) String() string {
+	switch s {
+	case Found:
+		return "found"
+	case Empty:
+		return "empty"
+	case Stopped:
+		return "stopped"
+	default:
+		return "none"
+	}
+}
+
+// Point is the answer of [Solver.Solve].
+type Point struct {
+	Status Status
+
+	// X is the nearest point if one was found, and nil otherwise.
+	X []float64
+
+	// Duals has a multiplier per row, in the order in which they were added.
+	// Those of inequalities are not negative. If a point was found, X is the sum
+	// of the rows times their multipliers, and slack rows have zero. If the set
+	// is empty, they are the proof: the rows times their multipliers add up to
+	// zero, the least values to something positive. Otherwise nil.
+	Duals []float64
+
+	// Steps counts what this call had to do: rows let in, rows dropped and
+	// factorisations from scratch.
+	Steps int
+}
+
+// Solver holds the rows added so far and the nearest point that was found for
+// them, from which the search goes on when more rows come. It is made by [New],
+// and not for use by several goroutines at a time.
+type Solver struct {
+	rows    []Row     // own copies
+	lengths []float64 // of the coefficients
+	inside  []bool    // rows that are let in
+	proof   []float64 // multipliers that prove the set to be empty, from the moment there is a proof
+	bad     bool      // a number that is not finite was handed over
+
+	basis  basis
+	active []active // in the order of the basis
+	x      []float64
+	steps  int  // of this call of Solve
+	fresh  bool // basis, x and multipliers were made afresh from the active rows
+
+	d, r, z []float64 // of the row that is about to be let in, see direction
+}
+
+// active is a row that was let in, taken as sign (a . x - b) / |a| >= 0.
+type active struct {
+	row  int
+	sign float64 // -1 for an equality that was approached from above
+	dual float64 // of the row with its sign and its length made 1
+}
+
+// New returns a solver for n variables without rows.
+func New(n int) *Solver {
+	s := &Solver{basis: newBasis(n), fresh: true}
+	s.x, s.d, s.r, s.z = make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
+	return s
+}
+
+// Add takes in more rows. It copies them. It panics if a row does not have as
+// many coefficients as there are variables, which is a mistake of the program,
+// never of its data.
+func (s *Solver) Add(rows ...Row) {
+	s.rows = slices.Grow(s.rows, len(rows))
+	s.lengths, s.inside = slices.Grow(s.lengths, len(rows)), slices.Grow(s.inside, len(rows))
+	n, copies := len(s.x), make([]float64, 0, len(rows)*len(s.x))
+	for _, row := range rows {
+		if len(row.Coefficients) != n {
+			panic(fmt.Sprintf("nearest: %d coefficients for %d variables", len(row.Coefficients), n))
+		}
+		copies = append(copies, row.Coefficients...)
+		row.Coefficients = copies[len(copies)-n:]
+		s.rows = append(s.rows, row)
+		s.lengths = append(s.lengths, length(row.Coefficients))
+		s.inside = append(s.inside, false)
+		s.judge(len(s.rows) - 1)
+	}
+}
+
+// judge looks for what is wrong with a row by itself.
+func (s *Solver) judge(i int) {
+	length, least := s.lengths[i], s.least(i)
+	switch {
+	case math.IsInf(length, 0) || math.IsNaN(length) || math.IsInf(least, 0) || math.IsNaN(least):
+		s.bad = true
+	case length == 0 && s.proof == nil && s.rows[i].short(least) > tolerance(least):
+		s.proof = make([]float64, i+1)
+		s.proof[i] = math.Copysign(1, least)
+	}
+}
+
+// Solve returns the point nearest to the origin that keeps all rows.
+func (s *Solver) Solve() Point {
+	s.steps = 0
+	status := s.search()
+	point := Point{Status: status, Steps: s.steps}
+	switch status {
+	case Found:
+		point.X = append([]float64(nil), s.x...)
+		point.Duals = s.duals()
+	case Empty:
+		point.Duals = make([]float64, len(s.rows))
+		copy(point.Duals, s.proof)
+	}
+	return point
+}
+
+// search lets in broken rows until none is left. An answer is trusted only on a
+// fresh basis; so is the lack of one.
+func (s *Solver) search() Status {
+	for s.steps < s.limit() {
+		if s.bad {
+			return Stopped
+		}
+		if s.proof != nil {
+			return Empty
+		}
+		fresh, q := s.fresh, s.mostBroken()
+		switch {
+		case q < 0 && fresh:
+			return s.verdict()
+		case q < 0:
+			s.refresh()
+		case s.enter(q):
+			// x keeps this row now, and is farther away
+		case s.proof != nil:
+			// empty, at the next turn
+		case fresh:
+			s.refresh() // for the next call
+			return Stopped
+		default:
+			s.refresh()
+		}
+	}
+	s.refresh() // a half-done step leaves x without its multipliers
+	return Stopped
+}
+
+// limit is far above what is needed, which is a few steps for each active row.
+func (s *Solver) limit() int { return 50 * (1 + len(s.x) + len(s.rows)) }
+
+// duals returns the multipliers of the rows as they were handed over.
+func (s *Solver) duals() []float64 {
+	duals := make([]float64, len(s.rows))
+	for _, a := range s.active {
+		duals[a.row] = a.sign * a.dual / s.lengths[a.row]
+	}
+	return duals
+}
