@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"example.org/collinear/internal/linprog"
 	"example.org/collinear/internal/nearest"
 	"example.org/collinear/internal/words"
 	"example.org/collinear/tolerance"
@@ -62,12 +61,12 @@ type end struct {
 
 // findBlocks finds the limits in the way of the given planes; false where a solver
 // came to no answer.
-func (p *planner) findBlocks(in []int) bool {
-	m := newModel(p.train, true, in...)
+func (p *planner) findBlocks(m *model) bool {
 	holding, ok := m.holding()
 	if !ok {
 		return false
 	}
+	var blocks []Block
 	all := m.allEnds()
 	together, ok := m.leastOpening(all)
 	if !ok || !m.admits(all, together) {
@@ -83,9 +82,10 @@ func (p *planner) findBlocks(in []int) bool {
 			}
 		}
 		if held || b.Together > 0 {
-			p.blocks = append(p.blocks, b)
+			blocks = append(blocks, b)
 		}
 	}
+	p.blocks = append(p.blocks, blocks...)
 	return true
 }
 
@@ -134,22 +134,31 @@ func (m *model) block(e end) Block {
 // in with the least sum of openings; false where they cannot.
 func (m *model) leastOpening(ends []end) ([]units.Length, bool) {
 	opened := m.opened(ends)
-	r := region{m: opened, level: 1, cuts: opened.newCuts()}
+	r := region{m: opened, level: opened.inside(), cuts: opened.newCuts()}
 	sum, ok := r.leastSum(m.n)
 	if !ok {
 		return nil, false
 	}
-	y := r.leastSquares(opened.openingRows(m.n, sum+float64(ease*(1+sum)))...)
+	y := r.leastSquares(opened.openingRows(m.n, sum+float64(m.ease()*(1+sum)))...)
 	if y == nil {
 		return nil, false
 	}
 	list := make([]units.Length, len(ends))
 	for i := range list {
 		if open := y[m.n+i]; open > unmoved {
-			list[i] = units.Length(math.Ceil(float64(fromMM(m.scale*(open+float64(ease*(1+open)))) / Resolution))) * Resolution
+			list[i] = units.Length(math.Ceil(float64(fromMM(m.scale*(open+float64(m.ease()*(1+open))))/Resolution))) * Resolution
 		}
 	}
 	return list, true
+}
+
+// inside is the level that openings aim at. Cuts may leave round items a little above
+// it, but not above one.
+func (m *model) inside() float64 {
+	if m.round() {
+		return 1 - 2*enough
+	}
+	return 1
 }
 
 // opened returns a model with one coordinate more for each of the ends, by which it
@@ -199,24 +208,12 @@ func (m *model) openingRows(first int, most float64) []nearest.Row {
 // leastSum solves: minimise the sum of the coordinates from first on, none of them
 // below zero, in the region.
 func (r *region) leastSum(first int) (float64, bool) {
-	for range mostRounds {
-		program := r.m.program(0, r.programRows(0))
-		for i := first; i < r.m.n; i++ {
-			program.Cost[i], program.Lower[i] = 1, 0
-		}
-		solver, err := linprog.New(program)
-		if err != nil {
-			return 0, false
-		}
-		s := solver.Solve()
-		if s.Status != linprog.Optimal {
-			return 0, false
-		}
-		if !r.cuts.deepen(s.X, r.level) {
-			return s.Objective, true
-		}
+	program := r.m.program(0, nil)
+	for i := first; i < r.m.n; i++ {
+		program.Cost[i], program.Lower[i] = 1, 0
 	}
-	return 0, false
+	s, ok := r.minimise(program)
+	return s.Objective, ok
 }
 
 // admits tells whether every coupling comes within its limits once the ends are
@@ -233,5 +230,5 @@ func (m *model) admits(ends []end, by []units.Length) bool {
 		}
 	}
 	b, ok := o.bestRatio()
-	return ok && b.ratio <= 1+1e-9
+	return ok && b.ratio <= 1+m.ease()
 }

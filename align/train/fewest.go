@@ -11,7 +11,7 @@ const (
 	// takes.
 	exactMachines = 4
 	// mostNodes ends the search beyond that.
-	mostNodes = 4000
+	mostNodes = 400
 	// unmoved is the size up to which a move is none, in the unit of the model.
 	unmoved = 1e-8
 )

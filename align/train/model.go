@@ -104,6 +104,8 @@ type model struct {
 	stops   []stop
 	items   []item
 	targets []affine // what has to be zero for every coupling to be on target
+
+	closeness float64 // of cuts to round items; zero where there are none
 }
 
 // newModel lays out the train in the given planes. The reference moves only in a

@@ -1,6 +1,8 @@
 package train
 
 import (
+	"slices"
+
 	"example.org/collinear/align"
 	"example.org/collinear/internal/check"
 	"example.org/collinear/internal/words"
@@ -36,7 +38,7 @@ type Plan struct {
 	// Ratio is the worst ratio of what is left at a coupling to its limit, and Bound
 	// what no plan can better. Both are zero on target. They differ by rounding
 	// alone where each plane is judged by itself, and by less than a thousandth of
-	// the Ratio where the planes are judged together.
+	// the Ratio, or than 2e-5, where the planes are judged together.
 	Ratio float64 `json:"ratio"`
 	Bound float64 `json:"bound"`
 
@@ -72,7 +74,7 @@ type JointAfter struct {
 	Coupling string            `json:"coupling,omitempty"` // its name, if it has one
 	Before   align.Estimate    `json:"before"`             // found less target, in the coupling's own x
 	After    align.Estimate    `json:"after"`
-	Verdict  tolerance.Verdict `json:"verdict"`         // on After, by simple acceptance
+	Verdict  tolerance.Verdict `json:"verdict"`        // on After, by simple acceptance
 	Opens    units.Length      `json:"opens,omitzero"` // by how much the shafts go apart because machines tilt; negative: together
 }
 
@@ -86,7 +88,11 @@ type JointAfter struct {
 //  4. among those, the least sum of the squares of all moves.
 //
 // The last makes it unique, but for ties of FewestFeet, of which the first found is
-// taken: a correct plan made elsewhere has the same moves, to a micrometre.
+// taken. A correct plan made elsewhere has the same moves, to 10 nm where each plane
+// is judged by itself. Where the planes are judged together it has them to 5 um: near
+// the best of a round limit, plans that differ by the root of a rounding are equally
+// good to rounding (2 um were the most seen, with the machine's order, origin, planes
+// and scale exchanged).
 //
 // Where every coupling is judged plane by plane ([tolerance.Limits].PerPlane), each
 // plane is planned by itself. Otherwise the planes hang together in 2: the ratio is
@@ -149,19 +155,39 @@ func (p *planner) solve(in []int) bool {
 		return true
 	}
 	p.missed = true
-	m := newModel(p.train, false, in...)
+	outside := false
+	try := func(m *model) (ok bool) { outside, ok = p.comeNear(m); return ok }
+	return withCuts(newModel(p.train, false, in...), try) &&
+		(!outside || withCuts(newModel(p.train, true, in...), p.findBlocks))
+}
+
+// withCuts tries with the closest cuts that lead to an answer.
+func withCuts(m *model, try func(*model) bool) bool {
+	if !m.round() {
+		return try(m)
+	}
+	return slices.ContainsFunc(closenesses[:], func(closeness float64) bool {
+		m.closeness = closeness
+		return try(m)
+	})
+}
+
+// comeNear plans for the least worst ratio, and tells whether that is outside the
+// limits; ok is false where a solver came to no answer.
+func (p *planner) comeNear(m *model) (outside, ok bool) {
 	b, ok := m.bestRatio()
 	if !ok {
-		return false
+		return false, false
 	}
-	r := region{m: m, level: b.ratio + float64(ease*b.ratio), cuts: b.cuts}
+	r := region{m: m, level: b.ratio + float64(m.ease()*b.ratio), cuts: b.cuts}
 	y, proven := r.least(p.work)
 	if y == nil {
-		return false
+		return false, false
 	}
 	p.take(m, y, proven)
-	p.ratio, p.bound = max(p.ratio, m.worst(y)), max(p.bound, b.bound)
-	return m.worst(y) <= 1 || p.findBlocks(in)
+	ratio := m.worst(y)
+	p.ratio, p.bound = max(p.ratio, ratio), max(p.bound, b.bound)
+	return ratio > 1+2*enough || ratio > 1 && !m.round(), true
 }
 
 // reachTargets plans the planes on target, each by itself, if the limits allow that
@@ -177,7 +203,7 @@ func (p *planner) reachTargets(in []int) bool {
 	}
 	var answers [][]float64
 	for _, m := range models {
-		r := region{m: m, onTarget: true}
+		r := m.onTarget()
 		y, proven := r.least(p.work)
 		if y == nil {
 			return false // reached by a hair that the next solver did not see
@@ -248,7 +274,7 @@ func (p *planner) standings() []Standing {
 			Machine: machine.Name,
 			Before:  before,
 			After:   before.Plus(align.Exact(move)),
-			Feet:    machine.moves(move),
+			Feet:    machine.moves(move, i == p.train.reference()),
 			Shift:   -move.Vertical.Slope.Over(machine.Height) + 0, // no negative zero
 		}
 	}
@@ -258,15 +284,16 @@ func (p *planner) standings() []Standing {
 // Resolution is what a move is rounded to.
 const Resolution = units.Nanometre
 
-// moves returns the moves of all feet of the machine, none beyond its limit.
-func (m *Machine) moves(move align.Centreline) []align.Move {
+// moves returns the moves of all feet of the machine, none beyond its limit unless
+// the machine stays, whose limits do not count.
+func (m *Machine) moves(move align.Centreline, stays bool) []align.Move {
 	list := make([]align.Move, len(m.Feet))
 	for i := range m.Feet {
 		f := &m.Feet[i]
-		w := move.At(f.X)
-		list[i] = align.Move{
-			Foot: align.Foot{Name: f.Name, X: f.X},
-			By:   align.Vector{Horizontal: f.Horizontal.rounded(w.Horizontal), Vertical: f.Vertical.rounded(w.Vertical)},
+		list[i].Foot = align.Foot{Name: f.Name, X: f.X}
+		if !stays {
+			w := move.At(f.X)
+			list[i].By = align.Vector{Horizontal: f.Horizontal.rounded(w.Horizontal), Vertical: f.Vertical.rounded(w.Vertical)}
 		}
 	}
 	return list

@@ -32,9 +32,9 @@ func (m *model) program(more int, rows []linprog.Row) linprog.Program {
 
 // reachesTargets tells whether every coupling can come to its target.
 func (m *model) reachesTargets() bool {
-	r := region{m: m, onTarget: true}
-	solver, err := linprog.New(m.program(0, r.programRows(0)))
-	return err == nil && solver.Solve().Status == linprog.Optimal
+	r := m.onTarget()
+	_, ok := r.minimise(m.program(0, nil))
+	return ok
 }
 
 // best is the least worst ratio that a train can be brought to.
@@ -46,38 +46,19 @@ type best struct {
 	duals []float64 // what each stop adds to the ratio, in the order of stopRows
 }
 
-// bestRatio solves: minimise r with every cut of every item at most r. Where items
-// are round the program is solved again with a tangent more wherever its answer
-// stands outside, until it does not. ok is false where a solver came to no answer.
+// bestRatio solves: minimise r with every cut of every item at most r.
 func (m *model) bestRatio() (b best, ok bool) {
 	b.cuts = m.newCuts()
 	rows := m.stopRows(1)
 	stops := len(rows)
-	for i := range b.cuts.list {
-		rows = append(rows, m.belowRatio(&b.cuts.list[i]))
-	}
-	solver, err := linprog.New(m.program(1, rows))
-	if err != nil {
+	s, ok := b.cuts.minimise(m.program(1, rows), m.belowRatio, func(s *linprog.Solution) float64 { return s.Objective })
+	if !ok {
 		return b, false
 	}
-	for range mostRounds {
-		s := solver.Solve()
-		if s.Status != linprog.Optimal {
-			return b, false
-		}
-		b.y, b.duals = s.X[:m.n], s.RowDuals[:stops]
-		b.ratio, b.bound = m.worst(b.y), max(0, s.Bound)
-		held := len(b.cuts.list)
-		if !b.cuts.deepen(b.y, s.Objective) {
-			return b, true
-		}
-		for i := held; i < len(b.cuts.list); i++ {
-			if solver.Add(m.belowRatio(&b.cuts.list[i])) != nil {
-				return b, false
-			}
-		}
-	}
-	return b, true // the gap between ratio and bound tells
+	b.y, b.duals = s.X[:m.n], s.RowDuals[:stops]
+	b.ratio, b.bound = m.worst(b.y), max(0, s.Bound)
+	b.cuts.prune(b.y, b.ratio)
+	return b, true
 }
 
 // belowRatio holds a cut below the ratio, which is the variable after the
@@ -86,4 +67,48 @@ func (m *model) belowRatio(f *affine) linprog.Row {
 	row := between(f, math.Inf(-1), 0, 1)
 	row.Coefficients[m.n] = -1
 	return row
+}
+
+// minimise solves a program to which every cut is a row. Where items are round it
+// goes on with a tangent more wherever the answer stands outside its level, until
+// none does by more than is worth it.
+func (c *cuts) minimise(p linprog.Program, row func(*affine) linprog.Row, level func(*linprog.Solution) float64) (linprog.Solution, bool) {
+	for i := range c.list {
+		p.Rows = append(p.Rows, row(&c.list[i]))
+	}
+	solver, err := linprog.New(p)
+	if err != nil {
+		return linprog.Solution{}, false
+	}
+	for round := 1; ; round++ {
+		s := solve(&solver, p)
+		if s.Status != linprog.Optimal {
+			return s, false
+		}
+		held, y := len(c.list), s.X[:c.m.n]
+		if !c.deepen(y, level(&s)) || round >= mostRounds {
+			return s, c.m.worstRound(y) <= level(&s)+enough
+		}
+		for i := held; i < len(c.list); i++ {
+			p.Rows = append(p.Rows, row(&c.list[i]))
+			if solver.Add(p.Rows[len(p.Rows)-1]) != nil {
+				return s, false
+			}
+		}
+	}
+}
+
+// solve goes on from the basis that the solver has, or from scratch where that leads
+// nowhere.
+func solve(solver **linprog.Solver, p linprog.Program) linprog.Solution {
+	s := (*solver).Solve()
+	if s.Status != linprog.Stopped {
+		return s
+	}
+	fresh, err := linprog.New(p)
+	if err != nil {
+		return s
+	}
+	*solver = fresh
+	return fresh.Solve()
 }

@@ -2,18 +2,24 @@ package train
 
 import (
 	"math"
+	"slices"
 
 	"example.org/collinear/internal/linprog"
 	"example.org/collinear/internal/nearest"
 )
 
-// How near to their level the cuts bring the items, as a share of it, which has to
-// be more than the solvers miss a row by; and how often they are tried. A plan whose
-// bound is farther than that from it is told as such.
 const (
-	closeness  = 1e-8
-	mostRounds = 200
+	// mostRounds is how often cuts are added. They come within closeness in ten
+	// rounds as a rule; where they are slow, enough will do.
+	mostRounds = 60
+	enough     = 1e-5
 )
+
+// closenesses are how near to their level cuts bring round items, as a share of it:
+// the nearer, the less room a later stage has to stray in, and the harder the
+// programs are to solve, for a tangent then is hardly to be told from the next. The
+// first that gets an answer counts.
+var closenesses = [...]float64{1e-8, 3e-8, 1e-7, 1e-6}
 
 // aims are the directions in which an item is held from the start: both ways in one
 // plane, and all around where both planes count together.
@@ -48,6 +54,23 @@ func (m *model) worst(y []float64) float64 {
 	return worst
 }
 
+// round tells whether an item is the length of a vector.
+func (m *model) round() bool {
+	return slices.ContainsFunc(m.items, func(it item) bool { return len(it.parts) > 1 })
+}
+
+// worstRound returns the largest ratio of an item that cuts only come near to.
+func (m *model) worstRound(y []float64) float64 {
+	worst := 0.0
+	for k := range m.items {
+		if len(m.items[k].parts) > 1 {
+			size, _ := m.items[k].at(y)
+			worst = max(worst, size)
+		}
+	}
+	return worst
+}
+
 // cuts are items held in directions. An item in both planes has a round limit; each
 // direction cuts off what lies beyond a tangent of it. A cut is right whatever the
 // level is: its constant and the level are put beside it where it is used.
@@ -66,17 +89,46 @@ func (m *model) newCuts() *cuts {
 	return c
 }
 
+// beyond is how far an item may go above a level before it is cut.
+func (m *model) beyond(level float64) float64 { return level + float64(m.closeness*(1+level)) }
+
+// ease is by how much more than the least ratio and the least work a later stage may
+// take, as a share: rounding would leave it no room otherwise, and tangents of a
+// circle need more of it.
+func (m *model) ease() float64 { return max(1e-8, 10*m.closeness) }
+
 // deepen adds a cut at every item that is above the level at y, and tells whether
 // there was one.
 func (c *cuts) deepen(y []float64, level float64) bool {
 	before := len(c.list)
 	for k := range c.m.items {
 		it := &c.m.items[k]
-		if size, direction := it.at(y); len(it.parts) > 1 && size > level+float64(closeness*(1+level)) {
+		if size, direction := it.at(y); len(it.parts) > 1 && size > c.m.beyond(level) {
 			c.list = append(c.list, it.along(direction))
 		}
 	}
 	return len(c.list) > before
+}
+
+// onTarget is the region in which every coupling is on its target. All items are
+// zero in it, and need no cuts.
+func (m *model) onTarget() region { return region{m: m, onTarget: true, cuts: &cuts{m: m}} }
+
+// prune drops the tangents that are of no more use at y: those far from holding.
+// They would be made again where they are needed.
+func (c *cuts) prune(y []float64, level float64) {
+	const near = 1e-3
+	first := 0
+	for k := range c.m.items {
+		first += len(c.m.items[k].aims())
+	}
+	kept := c.list[:first]
+	for _, f := range c.list[first:] {
+		if f.at(y) > level*(1-near) {
+			kept = append(kept, f)
+		}
+	}
+	c.list = kept
 }
 
 // region is where a plan may end: the stops are kept, and either the targets are
@@ -85,23 +137,21 @@ type region struct {
 	m        *model
 	onTarget bool
 	level    float64
-	cuts     *cuts // of the items; nil on target
+	cuts     *cuts // of the items; none on target
 }
 
-// programRows returns the rows of the region for a linear program whose first
-// variables are the coordinates and which has more beside them.
-func (r *region) programRows(more int) []linprog.Row {
-	rows := r.m.stopRows(more)
+// minimise solves a linear program over the region. Its first variables are the
+// coordinates; the rows that it has already are of the same width.
+func (r *region) minimise(p linprog.Program) (linprog.Solution, bool) {
+	more := len(p.Cost) - r.m.n
+	p.Rows = append(p.Rows, r.m.stopRows(more)...)
 	if r.onTarget {
 		for i := range r.m.targets {
-			rows = append(rows, between(&r.m.targets[i], 0, 0, more))
+			p.Rows = append(p.Rows, between(&r.m.targets[i], 0, 0, more))
 		}
-		return rows
 	}
-	for i := range r.cuts.list {
-		rows = append(rows, between(&r.cuts.list[i], math.Inf(-1), r.level, more))
-	}
-	return rows
+	below := func(f *affine) linprog.Row { return between(f, math.Inf(-1), r.level, more) }
+	return r.cuts.minimise(p, below, func(*linprog.Solution) float64 { return r.level })
 }
 
 // stopRows holds every stop that has an end.
@@ -135,12 +185,18 @@ func (r *region) points() []nearest.Row {
 		for i := range r.m.targets {
 			rows = appendWithin(rows, &r.m.targets[i], 0, 0)
 		}
-		return rows
 	}
 	for i := range r.cuts.list {
-		rows = appendWithin(rows, &r.cuts.list[i], math.Inf(-1), r.level)
+		rows = r.appendCut(rows, i)
 	}
 	return rows
+}
+
+// appendCut adds the row of a cut. It leaves as much room beyond the level as a
+// linear program may have taken: else a tangent that is new could shut out the very
+// answer of the program.
+func (r *region) appendCut(rows []nearest.Row, i int) []nearest.Row {
+	return appendWithin(rows, &r.cuts.list[i], math.Inf(-1), r.m.beyond(r.level))
 }
 
 // appendWithin adds the rows that hold f between two values.
@@ -164,21 +220,28 @@ func (r *region) leastSquares(more ...nearest.Row) []float64 {
 	solver := nearest.New(r.m.n)
 	solver.Add(r.points()...)
 	solver.Add(more...)
-	for range mostRounds {
+	for round := 1; ; round++ {
 		point := solver.Solve()
 		if point.Status != nearest.Found {
 			return nil
 		}
-		if r.onTarget {
+		held := len(r.cuts.list)
+		if !r.cuts.deepen(point.X, r.m.beyond(r.level)) {
 			return point.X
 		}
-		held := len(r.cuts.list)
-		if !r.cuts.deepen(point.X, r.level) {
-			return point.X
+		if round >= mostRounds {
+			return within(point.X, r.m.worstRound(point.X) <= r.level+enough)
 		}
 		for i := held; i < len(r.cuts.list); i++ {
-			solver.Add(appendWithin(nil, &r.cuts.list[i], math.Inf(-1), r.level)...)
+			solver.Add(r.appendCut(nil, i)...)
 		}
+	}
+}
+
+// within returns y, or nothing.
+func within(y []float64, ok bool) []float64 {
+	if ok {
+		return y
 	}
 	return nil
 }

@@ -7,7 +7,8 @@ import (
 	"example.org/collinear/units"
 )
 
-// widest is the largest gap between Ratio and Bound that is not worth a word.
+// widest is the largest gap between Ratio and Bound that is not worth a word, as a
+// share of the Ratio, and enough the same of the limits.
 const widest = 1e-3
 
 // warn adds what the reader of the plan has to know.
@@ -19,7 +20,7 @@ func (p *Plan) warn() {
 	if p.Reach == OutOfReach {
 		add(units.Unreachable, root.Field("joints"), number(p.Ratio), "a worst ratio of at most 1: limits stand in the way")
 	}
-	if p.Ratio-p.Bound > widest*p.Ratio {
+	if p.Ratio-p.Bound > max(widest*p.Ratio, 2*enough) {
 		add(units.Suspect, root.Field("ratio"), number(p.Ratio), "less than a thousandth above the bound "+number(p.Bound))
 	}
 	if !p.Proven {

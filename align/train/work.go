@@ -30,10 +30,6 @@ func (w Work) MarshalText() ([]byte, error) { return workNames.Marshal(uint8(w))
 // UnmarshalText reads the wire form.
 func (w *Work) UnmarshalText(text []byte) error { return words.Unmarshal(w, workNames, text) }
 
-// ease is by how much more than the least work the plan of least squares may take,
-// as a share: rounding would leave it no room otherwise.
-const ease = 1e-8
-
 // least returns the plan of least squares among those of least work in the region.
 // proven is false where a search for the fewest feet was cut off; y is nil where a
 // solver came to no answer.
@@ -55,12 +51,12 @@ func (r *region) leastTravel() []float64 {
 	if y == nil {
 		return nil
 	}
-	most += float64(ease * (1 + most))
+	most += float64(r.m.ease() * (1 + most))
 	// The sum of sizes is at most so much: a plane for every way in which the signs
 	// can stand, of which few are ever needed.
 	within := []nearest.Row{m.travelRow(y, most)}
 	for range mostRounds {
-		if y = r.leastSquares(within...); y == nil || m.travel(y) <= most+float64(ease*(1+most)) {
+		if y = r.leastSquares(within...); y == nil || m.travel(y) <= most+float64(m.ease()*(1+most)) {
 			return y
 		}
 		within = append(within, m.travelRow(y, most))
@@ -98,7 +94,7 @@ func (r *region) leastLargest() []float64 {
 	if y == nil {
 		return nil
 	}
-	most += float64(ease * (1 + most))
+	most += float64(r.m.ease() * (1 + most))
 	var within []nearest.Row
 	for i := range r.m.stops {
 		within = appendWithin(within, &r.m.stops[i].move, -most, most)
@@ -110,29 +106,15 @@ func (r *region) leastLargest() []float64 {
 // its move either way.
 func (r *region) leastOf(sizes int, of func(stop int) int) (sum float64, y []float64) {
 	m := r.m
-	for range mostRounds {
-		rows := r.programRows(sizes)
-		for i := range m.stops {
-			for _, sign := range [...]float64{+1, -1} {
-				row := between(&m.stops[i].move, 0, math.Inf(1), sizes)
-				for k := range m.n {
-					row.Coefficients[k] *= sign
-				}
-				row.Coefficients[m.n+of(i)] = 1 // t +/- move >= 0
-				rows = append(rows, row)
-			}
-		}
-		solver, err := linprog.New(m.program(sizes, rows))
-		if err != nil {
-			return 0, nil
-		}
-		s := solver.Solve()
-		if s.Status != linprog.Optimal {
-			return 0, nil
-		}
-		if y = s.X[:m.n]; r.onTarget || !r.cuts.deepen(y, r.level) {
-			return s.Objective, y
-		}
+	var rows []linprog.Row
+	for i := range m.stops {
+		up, down := between(&m.stops[i].move, 0, math.Inf(1), sizes), between(&m.stops[i].move, math.Inf(-1), 0, sizes)
+		up.Coefficients[m.n+of(i)], down.Coefficients[m.n+of(i)] = 1, -1 // move + t >= 0, move - t <= 0
+		rows = append(rows, up, down)
 	}
-	return 0, nil
+	s, ok := r.minimise(m.program(sizes, rows))
+	if !ok {
+		return 0, nil
+	}
+	return s.Objective, s.X[:m.n]
 }
