@@ -13,6 +13,7 @@ type Foot struct {
 	X          units.Length `json:"x"`    // station along the train
 	Vertical   Limit        `json:"vertical,omitzero"`
 	Horizontal Limit        `json:"horizontal,omitzero"`
+	Under      []Pack       `json:"under,omitempty"` // what lies under its single feet now: for PlanShims alone
 }
 
 // Machine is a driver, a gearbox, a driven machine: a rigid body on two stations
