@@ -47,9 +47,10 @@ type Block struct {
 	// limits while all other limits stay as they are; zero where that is not enough.
 	Alone units.Length `json:"alone,omitzero"`
 
-	// Together is its part where several limits are opened at once with the least
-	// sum of openings (among equals, the least squares of openings and moves); zero
-	// where it takes no part in that.
+	// Together is its part where several limits are opened at once, the reference
+	// staying, with the least sum of openings (among equals, the least squares of
+	// openings and moves); zero where it takes no part in that. What all machines can
+	// do where none has to stay, a plan without a Reference tells.
 	Together units.Length `json:"together,omitzero"`
 }
 
@@ -68,16 +69,19 @@ func (p *planner) findBlocks(m *model) bool {
 	}
 	var blocks []Block
 	all := m.allEnds()
-	together, ok := m.leastOpening(all)
-	if !ok || !m.admits(all, together) {
+	movable := slices.DeleteFunc(slices.Clone(all), func(e end) bool { return m.stops[e.stop].machine == m.train.reference() })
+	together, ok := m.leastOpening(movable)
+	if !ok {
 		return false
 	}
-	for i, e := range all {
+	for _, e := range all {
 		b := m.block(e)
-		b.Together = together[i]
+		if i := slices.Index(movable, e); i >= 0 {
+			b.Together = together[i]
+		}
 		held := slices.Contains(holding, e)
 		if held {
-			if alone, ok := m.leastOpening([]end{e}); ok && m.admits([]end{e}, alone) {
+			if alone, ok := m.leastOpening([]end{e}); ok {
 				b.Alone = alone[0]
 			}
 		}
@@ -131,7 +135,8 @@ func (m *model) block(e end) Block {
 }
 
 // leastOpening returns how far each of the ends opens where they let every coupling
-// in with the least sum of openings; false where they cannot.
+// in with the least sum of openings; false where they cannot. What it returns was
+// checked by opening it.
 func (m *model) leastOpening(ends []end) ([]units.Length, bool) {
 	opened := m.opened(ends)
 	r := region{m: opened, level: opened.inside(), cuts: opened.newCuts()}
@@ -143,13 +148,23 @@ func (m *model) leastOpening(ends []end) ([]units.Length, bool) {
 	if y == nil {
 		return nil, false
 	}
-	list := make([]units.Length, len(ends))
-	for i := range list {
-		if open := y[m.n+i]; open > unmoved {
-			list[i] = units.Length(math.Ceil(float64(fromMM(m.scale*(open+float64(m.ease()*(1+open))))/Resolution))) * Resolution
+	by := make([]units.Length, len(ends))
+	large := slices.Clone(by)
+	for i := range by {
+		by[i] = roundedUp(fromMM(m.scale * (y[m.n+i] + float64(m.ease()*(1+y[m.n+i])))))
+		if y[m.n+i] > unmoved && by[i] >= LeastStep {
+			large[i] = by[i]
 		}
 	}
-	return list, true
+	if m.admits(ends, large) {
+		return large, true
+	}
+	return by, m.admits(ends, by)
+}
+
+// roundedUp returns the length to the Resolution, no less than it is.
+func roundedUp(l units.Length) units.Length {
+	return units.Length(math.Ceil(float64(l/Resolution))) * Resolution
 }
 
 // inside is the level that openings aim at. Cuts may leave round items a little above

@@ -1,10 +1,6 @@
 package train
 
-import (
-	"math"
-
-	"example.org/collinear/align"
-)
+import "math"
 
 // The unknowns of a plan are two coordinates a machine and plane, chosen so that
 // the moves of the machine's feet are an orthonormal combination of them:
@@ -227,21 +223,23 @@ func (j *Joint) ratios(offset, slope affine, scale float64) []affine {
 }
 
 // scale returns a length in millimetres that is typical of the moves: the farthest
-// that a foot stands from the axis as it is to be, or that a limit makes it go.
+// that a coupling is off at the feet of its machines, or that a limit makes a foot go.
 func (t *Train) scale() float64 {
 	const least = 1e-6 // mm: a train that is on target has to be measured by something
 	scale := least
-	var line align.Centreline // what the couplings before the machine are off, added up
-	for i := range t.Machines {
-		if i > 0 {
-			line = line.Plus(t.Joints[i-1].Off().About(-t.Joints[i-1].At).Value)
+	for j := range t.Joints {
+		off := t.Joints[j].Off().About(-t.Joints[j].At).Value
+		for i := j; i <= j+1; i++ {
+			for k := range t.Machines[i].Feet {
+				w := off.At(t.Machines[i].Feet[k].X)
+				scale = max(scale, math.Abs(mm(w.Horizontal)), math.Abs(mm(w.Vertical)))
+			}
 		}
+	}
+	for i := range t.Machines {
 		for k := range t.Machines[i].Feet {
-			f := &t.Machines[i].Feet[k]
-			w := line.At(f.X)
-			scale = max(scale, math.Abs(mm(w.Horizontal)), math.Abs(mm(w.Vertical)))
 			for plane := range planes {
-				low, high := f.limit(plane).ends()
+				low, high := t.Machines[i].Feet[k].limit(plane).ends()
 				scale = max(scale, low, -high) // above zero only where the foot cannot stay
 			}
 		}

@@ -33,7 +33,7 @@ func (r Reason) MarshalText() ([]byte, error) { return reasonNames.Marshal(uint8
 // UnmarshalText reads the wire form.
 func (r *Reason) UnmarshalText(text []byte) error { return words.Unmarshal(r, reasonNames, text) }
 
-// Step is one move of one foot in one plane.
+// Step is one move of one foot in one plane, of [LeastStep] or more.
 type Step struct {
 	Machine string          `json:"machine"`
 	Foot    string          `json:"foot"`
@@ -135,14 +135,18 @@ func outward(start, n int) []int {
 // towards returns the neighbour of machine i on the side of another.
 func towards(i, other int) int { return i + cmp.Compare(other, i) }
 
-// steps lists the moves of the machine that are not zero, heights first and the
+// LeastStep is the size from which on a move is a step. Solvers leave as much where a
+// foot could as well stay, and no hand makes it.
+const LeastStep = 100 * units.Nanometre
+
+// steps lists the moves of the machine from LeastStep on, heights first and the
 // larger first.
 func (s *Standing) steps() []Step {
 	var list []Step
 	add := func(plane tolerance.Plane, of func(align.Vector) units.Length) {
 		first := len(list)
 		for i := range s.Feet {
-			if by := of(s.Feet[i].By); by != 0 {
+			if by := of(s.Feet[i].By); max(by, -by) >= LeastStep {
 				list = append(list, Step{Machine: s.Machine, Foot: s.Feet[i].Foot.Name, Plane: plane, By: by})
 			}
 		}

@@ -43,7 +43,7 @@ type Plan struct {
 	Bound float64 `json:"bound"`
 
 	Work    Work         `json:"work"`    // what was made least
-	Travel  units.Length `json:"travel"`  // the sum of all moves
+	Travel  units.Length `json:"travel"`  // the sum of all steps
 	Largest units.Length `json:"largest"` // the largest of them
 	Moves   int          `json:"moves"`   // how many there are
 	Proven  bool         `json:"proven"`  // that no other plan of this Ratio has less work; false only for FewestFeet of more than four machines
@@ -104,8 +104,8 @@ type JointAfter struct {
 //
 // The moves are linear in what was found, exact for rigid machines and small slopes.
 // It refuses what [Train.Validate] does, and a w that is none (Unknown, at /work).
-// Should a solver come to no answer it says so (Unreachable, at /machines); that has
-// not been seen.
+// Should a solver come to no answer it says so (Unreachable, at /machines); that was
+// seen only with numbers far from any machine, such as feet a million kilometres apart.
 func (t Train) Plan(w Work) (Plan, error) {
 	var faults check.Faults
 	var root check.Path

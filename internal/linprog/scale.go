@@ -93,7 +93,7 @@ func (s *Solver) length() float64 {
 
 // noiseLength is the part of the largest bound below which a bound counts as zero
 // spoilt by rounding when the length of the program is judged.
-const noiseLength = 1e-12
+const noiseLength = 1e-10
 
 // finite returns the size of a bound, 0 for one that is infinite.
 func finite(bound float64) float64 {

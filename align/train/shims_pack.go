@@ -1,0 +1,361 @@
+package train
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"example.org/collinear/shims"
+	"example.org/collinear/units"
+)
+
+// shimKind is one kind of piece and how many there are, in the stock and under all
+// feet that can be shimmed.
+type shimKind struct {
+	shims.Piece
+	nm int64
+}
+
+func sameKind(p, q shims.Piece) bool { return p.Marked == q.Marked && p.Measured == q.Measured }
+
+// shimSize is a thickness, and its kinds from first up to end.
+type shimSize struct {
+	nm         int64
+	first, end int
+}
+
+// shimFoot is one single foot that can be shimmed.
+type shimFoot struct {
+	name    string
+	total   int64 // nm that lie there now
+	pieces  int
+	byKind  []int // how many of each kind lie there
+	bySize  []int
+	handled []int // to lay each of the packs here
+}
+
+// shimPack is a pack that can lie under a foot.
+type shimPack struct {
+	total int64
+	sizes []int32 // thickest first
+}
+
+// compare sorts packs by total, those with the thickest pieces first.
+func (p shimPack) compare(q shimPack) int {
+	return cmp.Or(cmp.Compare(p.total, q.total), thicker(p.sizes, q.sizes))
+}
+
+// thicker returns -1, 0 or +1 as the first piece in which two packs differ is thicker
+// in a, or there is none, or thinner. No piece is thinner than any.
+func thicker(a, b []int32) int {
+	for i := range min(len(a), len(b)) {
+		if a[i] != b[i] {
+			return cmp.Compare(a[i], b[i])
+		}
+	}
+	return cmp.Compare(len(b), len(a))
+}
+
+// shimBox is what there is to lay, and what can be laid of it.
+type shimBox struct {
+	kinds []shimKind // thickest first, as given where they are equally thick
+	sizes []shimSize
+	left  []int // of each size, the packs taken so far not counted
+	feet  []shimFoot
+	packs []shimPack
+	spans map[int64]span // of each total: where its packs are
+
+	budget
+}
+
+// span is a range of indexes, the end not included.
+type span struct{ first, end int }
+
+// budget counts the nodes of the search, and where it has to end.
+type budget struct {
+	nodes, most int
+	cut         bool // it has ended
+}
+
+// spend takes a node, and tells whether there was one.
+func (b *budget) spend() bool {
+	if b.nodes >= b.most {
+		b.cut = true
+		return false
+	}
+	b.nodes++
+	return true
+}
+
+// fill gathers what there is: the stock, and the packs in the order of the feet.
+func (b *shimBox) fill(stock shims.Stock, packs [][]shims.Piece) {
+	for _, list := range append([][]shims.Piece{stock}, packs...) {
+		for _, p := range list {
+			b.add(p)
+		}
+	}
+	slices.SortStableFunc(b.kinds, func(k, l shimKind) int { return cmp.Compare(l.nm, k.nm) })
+	for k, kind := range b.kinds {
+		if n := len(b.sizes); n == 0 || b.sizes[n-1].nm != kind.nm {
+			b.sizes = append(b.sizes, shimSize{nm: kind.nm, first: k})
+			b.left = append(b.left, 0)
+		}
+		last := len(b.sizes) - 1
+		b.sizes[last].end = k + 1
+		b.left[last] += kind.Count
+	}
+	for i := range b.feet {
+		b.feet[i].count(b, packs[i])
+	}
+}
+
+func (b *shimBox) add(p shims.Piece) {
+	k := slices.IndexFunc(b.kinds, func(k shimKind) bool { return sameKind(k.Piece, p) })
+	if k < 0 {
+		k = len(b.kinds)
+		b.kinds = append(b.kinds, shimKind{Piece: p, nm: int64(p.Thickness())})
+		b.kinds[k].Count = 0
+	}
+	b.kinds[k].Count += p.Count
+}
+
+// count notes what lies under the foot.
+func (f *shimFoot) count(b *shimBox, now []shims.Piece) {
+	f.byKind, f.bySize = make([]int, len(b.kinds)), make([]int, len(b.sizes))
+	for _, p := range now {
+		k := slices.IndexFunc(b.kinds, func(k shimKind) bool { return sameKind(k.Piece, p) })
+		f.byKind[k] += p.Count
+		f.pieces += p.Count
+		f.total += int64(p.Count) * b.kinds[k].nm
+	}
+	for s, size := range b.sizes {
+		for _, n := range f.byKind[size.first:size.end] {
+			f.bySize[s] += n
+		}
+	}
+}
+
+// list finds every pack of at most so many pieces whose total is from low to high.
+// The packs that lie there now come first, so that a budget that ends does not lose
+// them.
+func (b *shimBox) list(most int, low, high int64) {
+	for i := range b.feet {
+		if f := &b.feet[i]; f.pieces <= most && low <= f.total && f.total <= high {
+			b.packs = append(b.packs, f.now())
+		}
+	}
+	for n := 0; n <= most; n++ {
+		b.extend(make([]int32, 0, n), n, 0, 0, low, high)
+	}
+	slices.SortFunc(b.packs, shimPack.compare)
+	b.packs = slices.CompactFunc(b.packs, func(p, q shimPack) bool { return p.compare(q) == 0 })
+	b.spans = make(map[int64]span)
+	for i, p := range b.packs {
+		s, known := b.spans[p.total]
+		if !known {
+			s.first = i
+		}
+		s.end = i + 1
+		b.spans[p.total] = s
+	}
+	for i := range b.feet {
+		b.feet[i].handle(b.packs)
+	}
+}
+
+// now is the pack that lies under the foot.
+func (f *shimFoot) now() shimPack {
+	p := shimPack{total: f.total}
+	for s, n := range f.bySize {
+		p.sizes = append(p.sizes, slices.Repeat([]int32{int32(s)}, n)...)
+	}
+	return p
+}
+
+// extend adds so many pieces more to a pack, none thicker than the size from, in
+// every way that comes to a total from low to high.
+func (b *shimBox) extend(pack []int32, more, from int, sum, low, high int64) {
+	if more == 0 {
+		if low <= sum && sum <= high {
+			b.packs = append(b.packs, shimPack{sum, slices.Clone(pack)})
+		}
+		return
+	}
+	for s := from; s < len(b.sizes); s++ {
+		nm := b.sizes[s].nm
+		if sum+int64(more)*nm < low {
+			return // and so are all thinner ones
+		}
+		if sum+nm+int64(more-1)*b.sizes[len(b.sizes)-1].nm > high || b.left[s] == 0 {
+			continue
+		}
+		if !b.spend() {
+			return
+		}
+		b.left[s]--
+		b.extend(append(pack, int32(s)), more-1, s, sum+nm, low, high)
+		b.left[s]++
+	}
+}
+
+// handle counts what has to be taken out and put in for each pack.
+func (f *shimFoot) handle(packs []shimPack) {
+	f.handled = make([]int, len(packs))
+	for i, p := range packs {
+		stay := 0
+		for k, s := range p.sizes {
+			run := 1 // the how manieth of its size this is
+			for k >= run && p.sizes[k-run] == s {
+				run++
+			}
+			if run <= f.bySize[s] {
+				stay++
+			}
+		}
+		f.handled[i] = len(p.sizes) + f.pieces - 2*stay
+	}
+}
+
+// laying finds packs of given totals for some feet with the least handling, which
+// there are pieces enough for; of equals those that come first, foot by foot.
+type laying struct {
+	*shimBox
+	feet   []int
+	spans  []span
+	least  []int // handling of the feet from each on, as if there were no others
+	chosen []int // packs
+	next   int   // the least handling that was more than allowed
+}
+
+// lay returns the packs of the feet and how many pieces are handled for them; false
+// where that is not possible with so many.
+func (b *shimBox) lay(feet []int, totals []int64, most int) (packs []int, handled int, ok bool) {
+	n := len(feet)
+	l := laying{shimBox: b, feet: feet, spans: make([]span, n), least: make([]int, n+1), chosen: make([]int, n)}
+	for i := n - 1; i >= 0; i-- {
+		f := &b.feet[feet[i]]
+		l.spans[i], ok = b.spans[totals[feet[i]]]
+		if !ok {
+			return nil, 0, false
+		}
+		l.least[i] = l.least[i+1] + slices.Min(f.handled[l.spans[i].first:l.spans[i].end])
+	}
+	for allowed := l.least[0]; allowed <= most; allowed = l.next {
+		l.next = math.MaxInt
+		if l.from(0, 0, allowed) {
+			return l.chosen, allowed, true
+		}
+		if b.cut || l.next == math.MaxInt {
+			break
+		}
+	}
+	return nil, 0, false
+}
+
+// from lays the feet from i on, and handles so many pieces at most in all.
+func (l *laying) from(i, spent, allowed int) bool {
+	if i == len(l.feet) {
+		return true
+	}
+	f := &l.shimBox.feet[l.feet[i]]
+	for k := l.spans[i].first; k < l.spans[i].end; k++ {
+		now := spent + f.handled[k]
+		if atLeast := now + l.least[i+1]; atLeast > allowed {
+			l.next = min(l.next, atLeast)
+			continue
+		}
+		if !l.spend() {
+			return false
+		}
+		found := l.take(l.packs[k].sizes, -1) && l.from(i+1, now, allowed)
+		l.take(l.packs[k].sizes, +1)
+		if found {
+			l.chosen[i] = k
+			return true
+		}
+	}
+	return false
+}
+
+// take takes the pieces off what is left, or puts them back, and tells whether there
+// were enough.
+func (b *shimBox) take(sizes []int32, by int) (enough bool) {
+	enough = true
+	for _, s := range sizes {
+		b.left[s] += by
+		enough = enough && b.left[s] >= 0
+	}
+	return enough
+}
+
+// stacks turns packs, one for each foot, into pieces.
+func (b *shimBox) stacks(packs []int) []shims.Stack {
+	list := make([]shims.Stack, len(packs))
+	takes := b.deal(packs)
+	for i, pack := range packs {
+		f := &b.feet[i]
+		list[i] = laid(f.name, b.packs[pack].total, b.pieces(takes[i], nil))
+		list[i].Out = b.pieces(f.byKind, takes[i])
+		list[i].In = b.pieces(takes[i], f.byKind)
+	}
+	return list
+}
+
+// laid returns the stack of just these pieces, in the order in which they are laid:
+// nothing less than all of them comes to the total.
+func laid(foot string, total int64, pieces []shims.Piece) shims.Stack {
+	exactly := shims.Rule{Error: units.Nanometre / 2, Pieces: shims.MostPieces}
+	c, err := shims.Choose(pieces, exactly, shims.Order{Foot: foot, Correction: units.Length(total)})
+	if err != nil {
+		panic(err) // pieces and total were checked
+	}
+	return c.Stacks[0]
+}
+
+// pieces lists what there is more of in a than in b, thickest first.
+func (b *shimBox) pieces(a, than []int) []shims.Piece {
+	var list []shims.Piece
+	for k, n := range a {
+		if than != nil {
+			n -= than[k]
+		}
+		if n > 0 {
+			p := b.kinds[k].Piece
+			p.Count = n
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// deal says how many of each kind go under each foot: every foot keeps of its own
+// what it can use, then one after the other takes what is left.
+func (b *shimBox) deal(packs []int) (takes [][]int) {
+	takes = make([][]int, len(packs))
+	need := make([][]int, len(packs))
+	left := make([]int, len(b.kinds))
+	for k := range left {
+		left[k] = b.kinds[k].Count
+	}
+	give := func(foot int, most []int) {
+		for s, size := range b.sizes {
+			for k := size.first; k < size.end; k++ {
+				n := min(need[foot][s], most[k])
+				need[foot][s] -= n
+				takes[foot][k] += n
+				left[k] -= n
+			}
+		}
+	}
+	for i, pack := range packs {
+		takes[i], need[i] = make([]int, len(b.kinds)), make([]int, len(b.sizes))
+		for _, s := range b.packs[pack].sizes {
+			need[i][s]++
+		}
+		give(i, b.feet[i].byKind)
+	}
+	for i := range packs {
+		give(i, left)
+	}
+	return takes
+}

@@ -1,0 +1,140 @@
+package train
+
+import (
+	"math"
+
+	"example.org/collinear/align"
+	"example.org/collinear/shims"
+)
+
+// shimStation is a station of a machine that is not the reference.
+type shimStation struct {
+	machine, foot int
+	x             float64     // nm
+	feet          []int       // single feet that change with it; none where it is fixed
+	levels        []shimLevel // what it can change by, least handling first
+	reach         reach       // of its changes, at the level of the search
+	by            int64       // as chosen
+}
+
+// shimLevel lists changes that take the same handling, lowest first.
+type shimLevel struct {
+	handled int
+	changes []float64
+}
+
+// shimSearch looks for the best choice: depth first over the stations, machine after
+// machine from one on, and over the changes of each from the least handling on. What
+// the couplings to machines that are placed already allow are ranges; what handling
+// is left to the others at least is a bound.
+type shimSearch struct {
+	shimBox
+	planner  *planner
+	rule     shims.Rule
+	machines []ends
+	stations []shimStation // in the order of the train
+	joints   []shimJoint
+	places   []place
+	least    []int // handling of the places from each on
+	all      []int // feet
+	scarce   bool  // some size may run out
+
+	bounds
+	lines  []align.Centreline // of the machines as far as they are placed
+	placed []int              // feet
+	totals []int64            // under the feet, as far as they are placed
+	enough bool               // what was looked for was found
+	best   *shimChoice        // so far
+
+	truncated bool // not all packs were listed
+	closed    bool // the search came to its end
+}
+
+// place is a station in the order in which stations are placed.
+type place struct {
+	station int
+	end     int // 0 or 1: the first or last of its machine; 2: one between them
+	joint   int // the coupling to the machine that is placed already; -1: none
+	side    int // of this machine at that coupling
+	beside  int // the machine on the other side
+}
+
+// proven tells whether no choice is better than the best.
+func (s *shimSearch) proven() bool { return s.closed && !s.truncated }
+
+// bounds say what a search looks for.
+type bounds struct {
+	level   float64 // the largest ratio that is wanted
+	handled int     // the most handling that is wanted
+	byRatio bool    // the ratio comes before the handling
+	any     bool    // one such choice is enough
+}
+
+// largest is a ratio that no coupling comes to.
+const largest = 1e18
+
+// run looks for the best choice within all limits, and where there is none, for the
+// nearest.
+func (s *shimSearch) run() {
+	s.stay()
+	none := s.descend(s.nodes + (s.rule.Nodes-s.nodes)/4)
+	if s.closed = none; none && s.best == nil {
+		return
+	}
+	if !none {
+		s.closed = s.byHandling(s.rule.Nodes)
+		if s.within() {
+			return
+		}
+	}
+	end := s.nodes + s.rule.Nodes
+	if !s.closed {
+		s.descend(s.nodes + s.rule.Nodes/2)
+	}
+	s.closed = s.explore(bounds{level: s.ratio(), handled: math.MaxInt, byRatio: true}, end) && !s.within()
+}
+
+// explore searches within bounds and up to so many nodes, and tells whether it came
+// to its end.
+func (s *shimSearch) explore(b bounds, most int) (whole bool) {
+	s.bounds, s.most, s.cut, s.enough = b, most, false, false
+	if s.narrow() {
+		s.place(0, shimKey{ratio: s.floor()})
+	}
+	return !s.cut
+}
+
+// descend lowers the ratio of the best choice in large steps, until it is within all
+// limits, or a step more is not found. It tells whether there is no choice within.
+func (s *shimSearch) descend(most int) (none bool) {
+	const step = 0.7
+	for !s.within() {
+		level := s.ratio()
+		if s.best != nil {
+			level = max(1, step*level)
+		}
+		whole := s.explore(bounds{level: level, handled: math.MaxInt, byRatio: true, any: true}, most)
+		if s.best == nil || s.best.ratio > level {
+			return whole
+		}
+	}
+	return false
+}
+
+// byHandling finds the best choice within all limits, if there is one, by halving the
+// range of what it may take, and then looking at all that takes as little. It tells
+// whether it came to its end.
+func (s *shimSearch) byHandling(most int) (whole bool) {
+	whole = s.within() || s.explore(bounds{level: 1, handled: math.MaxInt, any: true}, s.nodes+(most-s.nodes)/2)
+	if !s.within() {
+		return whole
+	}
+	for low := 0; whole && low < s.best.handled; {
+		middle := (low + s.best.handled) / 2
+		whole = s.explore(bounds{level: 1, handled: middle, any: true}, s.nodes+(most-s.nodes)/2)
+		if s.best.handled > middle {
+			low = middle + 1
+		}
+	}
+	return s.explore(bounds{level: 1, handled: s.best.handled}, most) && whole
+}
