@@ -108,22 +108,41 @@ type JointAfter struct {
 // seen only with numbers far from any machine, such as feet a million kilometres apart.
 func (t Train) Plan(w Work) (Plan, error) {
 	var faults check.Faults
+	if t.checkWork(&faults, w); faults.Len() > 0 {
+		return Plan{}, faults.Err()
+	}
+	p, ok := t.solved(w)
+	if !ok {
+		return Plan{}, t.noAnswer()
+	}
+	return p.plan(), nil
+}
+
+// checkWork checks the train and the measure of work.
+func (t *Train) checkWork(faults *check.Faults, w Work) {
 	var root check.Path
 	if !workNames.Known(uint8(w)) {
 		faults.Add(units.Unknown, root.Field("work"), w, "one of the measures of work")
 	}
 	faults.Adopt(root, t.Validate())
-	if err := faults.Err(); err != nil {
-		return Plan{}, err
-	}
-	p := planner{train: &t, work: w, proven: true, lines: make([]align.Centreline, len(t.Machines))}
+}
+
+// solved plans a train that was checked; false where a solver came to no answer.
+func (t *Train) solved(w Work) (*planner, bool) {
+	p := &planner{train: t, work: w, proven: true, lines: make([]align.Centreline, len(t.Machines))}
 	for _, in := range t.together() {
 		if !p.solve(in) {
-			faults.Add(units.Unreachable, root.Field("machines"), nil, "a plan: the search came to no answer")
-			return Plan{}, faults.Err()
+			return nil, false
 		}
 	}
-	return p.plan(), nil
+	return p, true
+}
+
+func (t *Train) noAnswer() error {
+	var faults check.Faults
+	var root check.Path
+	faults.Add(units.Unreachable, root.Field("machines"), nil, "a plan: the search came to no answer")
+	return faults.Err()
 }
 
 // together returns the planes that have to be planned at once: both where a coupling
@@ -241,17 +260,22 @@ func (p *planner) plan() Plan {
 		Work: p.work, Ratio: p.ratio, Bound: p.bound, Proven: p.proven,
 		Machines: p.standings(), InTheWay: p.blocks,
 	}
-	plan.Joints = p.joints(plan.Machines)
-	plan.Reach = p.reach(plan.Joints)
-	plan.Steps = p.train.steps(plan.Machines)
-	plan.Moves = len(plan.Steps)
-	for i := range plan.Steps {
-		size := max(plan.Steps[i].By, -plan.Steps[i].By)
-		plan.Travel += size
-		plan.Largest = max(plan.Largest, size)
-	}
+	plan.finish(p)
 	plan.warn()
 	return plan
+}
+
+// finish adds what follows from where the machines stand.
+func (p *Plan) finish(from *planner) {
+	p.Joints = from.joints(p.Machines)
+	p.Reach = from.reach(p.Joints)
+	p.Steps = from.train.steps(p.Machines)
+	p.Moves = len(p.Steps)
+	for i := range p.Steps {
+		size := max(p.Steps[i].By, -p.Steps[i].By)
+		p.Travel += size
+		p.Largest = max(p.Largest, size)
+	}
 }
 
 func (p *planner) reach(joints []JointAfter) Reach {

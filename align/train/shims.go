@@ -1,7 +1,6 @@
 package train
 
 import (
-	"example.org/collinear/align"
 	"example.org/collinear/internal/check"
 	"example.org/collinear/shims"
 	"example.org/collinear/units"
@@ -66,7 +65,6 @@ type ShimPlan struct {
 // /rule/nodes.
 func (t Train) PlanShims(w Work, stock shims.Stock, rule shims.Rule) (ShimPlan, error) {
 	var faults check.Faults
-	var root check.Path
 	t.checkWork(&faults, w)
 	t.checkShims(&faults, stock, rule)
 	if err := faults.Err(); err != nil {
@@ -74,8 +72,7 @@ func (t Train) PlanShims(w Work, stock shims.Stock, rule shims.Rule) (ShimPlan, 
 	}
 	p, ok := t.solved(w)
 	if !ok {
-		faults.Add(units.Unreachable, root.Field("machines"), nil, "a plan: the search came to no answer")
-		return ShimPlan{}, faults.Err()
+		return ShimPlan{}, t.noAnswer()
 	}
 	s := newShimSearch(p, stock, withDefaults(rule))
 	s.run()
@@ -84,26 +81,6 @@ func (t Train) PlanShims(w Work, stock shims.Stock, rule shims.Rule) (ShimPlan, 
 		return ShimPlan{}, faults.Err()
 	}
 	return s.shimPlan(), nil
-}
-
-// checkWork asks what Plan asks.
-func (t *Train) checkWork(faults *check.Faults, w Work) {
-	var root check.Path
-	if !workNames.Known(uint8(w)) {
-		faults.Add(units.Unknown, root.Field("work"), w, "one of the measures of work")
-	}
-	faults.Adopt(root, t.Validate())
-}
-
-// solved plans without shims; false where a solver came to no answer.
-func (t *Train) solved(w Work) (*planner, bool) {
-	p := &planner{train: t, work: w, proven: true, lines: make([]align.Centreline, len(t.Machines))}
-	for _, in := range t.together() {
-		if !p.solve(in) {
-			return nil, false
-		}
-	}
-	return p, true
 }
 
 // withDefaults fills in what the rule leaves open.

@@ -28,29 +28,15 @@ func (s *shimSearch) shimPlan() ShimPlan {
 		st := &s.stations[i]
 		plan.Plan.Machines[st.machine].Feet[st.foot].By.Vertical = units.Length(st.by)
 	}
-	plan.finish(p)
+	p.missed = !onTarget(p.joints(plan.Plan.Machines))
+	plan.Plan.finish(p)
+	if plan.Plan.Reach == OutOfReach {
+		plan.warn("/joints", units.Unreachable, number(s.best.ratio), "a worst ratio of at most 1: no stacks come nearer that can be laid within the limits")
+	}
 	if !plan.Proven {
 		plan.warn("/rule/nodes", units.Suspect, strconv.Itoa(s.rule.Nodes), "a choice that is proven the best: this one is not, because the search ended before; give it more nodes")
 	}
 	return plan
-}
-
-// finish adds what follows from where the machines stand.
-func (s *ShimPlan) finish(p *planner) {
-	plan := &s.Plan
-	plan.Joints = p.joints(plan.Machines)
-	p.missed = !onTarget(plan.Joints)
-	plan.Reach = p.reach(plan.Joints)
-	plan.Steps = p.train.steps(plan.Machines)
-	plan.Moves = len(plan.Steps)
-	for i := range plan.Steps {
-		size := max(plan.Steps[i].By, -plan.Steps[i].By)
-		plan.Travel += size
-		plan.Largest = max(plan.Largest, size)
-	}
-	if plan.Reach == OutOfReach {
-		s.warn("/joints", units.Unreachable, number(plan.Ratio), "a worst ratio of at most 1: no stacks come nearer that can be laid within the limits")
-	}
 }
 
 func (s *ShimPlan) warn(path string, code units.Code, value, want string) {
