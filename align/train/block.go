@@ -144,14 +144,14 @@ func (m *model) leastOpening(ends []end) ([]units.Length, bool) {
 	if !ok {
 		return nil, false
 	}
-	y := r.leastSquares(opened.openingRows(m.n, sum+float64(m.ease()*(1+sum)))...)
+	y := r.leastSquares(opened.openingRows(m.n, sum+float64(m.ease*(1+sum)))...)
 	if y == nil {
 		return nil, false
 	}
 	by := make([]units.Length, len(ends))
 	large := slices.Clone(by)
 	for i := range by {
-		by[i] = roundedUp(fromMM(m.scale * (y[m.n+i] + float64(m.ease()*(1+y[m.n+i])))))
+		by[i] = roundedUp(fromMM(m.scale * (y[m.n+i] + float64(m.ease*(1+y[m.n+i])))))
 		if y[m.n+i] > unmoved && by[i] >= LeastStep {
 			large[i] = by[i]
 		}
@@ -245,5 +245,5 @@ func (m *model) admits(ends []end, by []units.Length) bool {
 		}
 	}
 	b, ok := o.bestRatio()
-	return ok && b.ratio <= 1+m.ease()
+	return ok && b.ratio <= 1+m.ease
 }

@@ -101,7 +101,7 @@ type model struct {
 	items   []item
 	targets []affine // what has to be zero for every coupling to be on target
 
-	closeness float64 // of cuts to round items; zero where there are none
+	ease float64 // room for the stages that follow, see flatEases
 }
 
 // newModel lays out the train in the given planes. The reference moves only in a

@@ -1,8 +1,6 @@
 package train
 
 import (
-	"slices"
-
 	"example.org/collinear/align"
 	"example.org/collinear/internal/check"
 	"example.org/collinear/internal/words"
@@ -174,21 +172,15 @@ func (p *planner) solve(in []int) bool {
 		return true
 	}
 	p.missed = true
-	outside := false
-	try := func(m *model) (ok bool) { outside, ok = p.comeNear(m); return ok }
-	return withCuts(newModel(p.train, false, in...), try) &&
-		(!outside || withCuts(newModel(p.train, true, in...), p.findBlocks))
-}
-
-// withCuts tries with the closest cuts that lead to an answer.
-func withCuts(m *model, try func(*model) bool) bool {
-	if !m.round() {
-		return try(m)
+	m, outside := newModel(p.train, false, in...), false
+	if !m.eased(func() (ok bool) { outside, ok = p.comeNear(m); return ok }) {
+		return false
 	}
-	return slices.ContainsFunc(closenesses[:], func(closeness float64) bool {
-		m.closeness = closeness
-		return try(m)
-	})
+	if !outside {
+		return true
+	}
+	m = newModel(p.train, true, in...)
+	return m.eased(func() bool { return p.findBlocks(m) })
 }
 
 // comeNear plans for the least worst ratio, and tells whether that is outside the
@@ -198,7 +190,7 @@ func (p *planner) comeNear(m *model) (outside, ok bool) {
 	if !ok {
 		return false, false
 	}
-	r := region{m: m, level: b.ratio + float64(m.ease()*b.ratio), cuts: b.cuts}
+	r := region{m: m, level: b.ratio + float64(m.ease*b.ratio), cuts: b.cuts}
 	y, proven := r.least(p.work)
 	if y == nil {
 		return false, false
@@ -220,15 +212,18 @@ func (p *planner) reachTargets(in []int) bool {
 		}
 		models = append(models, m)
 	}
-	var answers [][]float64
-	for _, m := range models {
+	answers := make([][]float64, len(models))
+	for i, m := range models {
 		r := m.onTarget()
-		y, proven := r.least(p.work)
-		if y == nil {
+		ok := m.eased(func() bool {
+			var proven bool
+			answers[i], proven = r.least(p.work)
+			p.proven = p.proven && proven
+			return answers[i] != nil
+		})
+		if !ok {
 			return false // reached by a hair that the next solver did not see
 		}
-		answers = append(answers, y)
-		p.proven = p.proven && proven
 	}
 	for i, m := range models {
 		p.take(m, answers[i], true)

@@ -9,17 +9,33 @@ import (
 )
 
 const (
-	// mostRounds is how often cuts are added. They come within closeness in ten
+	// mostRounds is how often cuts are added. They come near enough in ten
 	// rounds as a rule; where they are slow, enough will do.
 	mostRounds = 60
 	enough     = 1e-5
 )
 
-// closenesses are how near to their level cuts bring round items, as a share of it:
-// the nearer, the less room a later stage has to stray in, and the harder the
-// programs are to solve, for a tangent then is hardly to be told from the next. The
-// first that gets an answer counts.
-var closenesses = [...]float64{1e-8, 3e-8, 1e-7, 1e-6}
+// An ease is by how much more than the least ratio and the least work a later stage
+// may take, as a share: rounding would leave it no room otherwise. The less it is, the
+// less a later stage can stray, and the harder it is to find room in. The first that
+// leads to an answer counts. Tangents of a circle need more of it: they come within a
+// tenth of it to their level, and are hardly to be told from one another then.
+var (
+	flatEases  = [...]float64{2e-9, 1e-8, 1e-7}
+	roundEases = [...]float64{1e-7, 3e-7, 1e-6, 1e-5}
+)
+
+// eased tries with one ease after the other.
+func (m *model) eased(try func() bool) bool {
+	eases := flatEases[:]
+	if m.round() {
+		eases = roundEases[:]
+	}
+	return slices.ContainsFunc(eases, func(ease float64) bool {
+		m.ease = ease
+		return try()
+	})
+}
 
 // aims are the directions in which an item is held from the start: both ways in one
 // plane, and all around where both planes count together.
@@ -89,13 +105,13 @@ func (m *model) newCuts() *cuts {
 	return c
 }
 
-// beyond is how far an item may go above a level before it is cut.
-func (m *model) beyond(level float64) float64 { return level + float64(m.closeness*(1+level)) }
-
-// ease is by how much more than the least ratio and the least work a later stage may
-// take, as a share: rounding would leave it no room otherwise, and tangents of a
-// circle need more of it.
-func (m *model) ease() float64 { return max(1e-8, 10*m.closeness) }
+// beyond is how far a round item may go above a level before it is cut.
+func (m *model) beyond(level float64) float64 {
+	if !m.round() {
+		return level
+	}
+	return level + float64(m.ease/10*(1+level))
+}
 
 // deepen adds a cut at every item that is above the level at y, and tells whether
 // there was one.

@@ -51,12 +51,12 @@ func (r *region) leastTravel() []float64 {
 	if y == nil {
 		return nil
 	}
-	most += float64(r.m.ease() * (1 + most))
+	most += float64(r.m.ease * (1 + most))
 	// The sum of sizes is at most so much: a plane for every way in which the signs
 	// can stand, of which few are ever needed.
 	within := []nearest.Row{m.travelRow(y, most)}
 	for range mostRounds {
-		if y = r.leastSquares(within...); y == nil || m.travel(y) <= most+float64(m.ease()*(1+most)) {
+		if y = r.leastSquares(within...); y == nil || m.travel(y) <= most+float64(m.ease*(1+most)) {
 			return y
 		}
 		within = append(within, m.travelRow(y, most))
@@ -94,7 +94,7 @@ func (r *region) leastLargest() []float64 {
 	if y == nil {
 		return nil
 	}
-	most += float64(r.m.ease() * (1 + most))
+	most += float64(r.m.ease * (1 + most))
 	var within []nearest.Row
 	for i := range r.m.stops {
 		within = appendWithin(within, &r.m.stops[i].move, -most, most)
