@@ -230,9 +230,14 @@ func appendWithin(rows []nearest.Row, f *affine, low, high float64) []nearest.Ro
 }
 
 // leastSquares returns the point of the region where the moves of all feet have the
-// least sum of squares, under more rows; nil where there is none. Cuts that it needs
-// are kept, for they hold in the whole region.
+// least sum of squares, under more rows; nil where there is none.
 func (r *region) leastSquares(more ...nearest.Row) []float64 {
+	return r.leastSquaresUnder(more, func([]float64) []nearest.Row { return nil })
+}
+
+// leastSquaresUnder is leastSquares under rows of which more come to light as they are
+// broken. Cuts of items that it needs are kept, for they hold in the whole region.
+func (r *region) leastSquaresUnder(more []nearest.Row, broken func(y []float64) []nearest.Row) []float64 {
 	solver := nearest.New(r.m.n)
 	solver.Add(r.points()...)
 	solver.Add(more...)
@@ -241,16 +246,18 @@ func (r *region) leastSquares(more ...nearest.Row) []float64 {
 		if point.Status != nearest.Found {
 			return nil
 		}
-		held := len(r.cuts.list)
-		if !r.cuts.deepen(point.X, r.m.beyond(r.level)) {
-			return point.X
-		}
-		if round >= mostRounds {
-			return within(point.X, r.m.worstRound(point.X) <= r.level+enough)
-		}
+		held, rows := len(r.cuts.list), broken(point.X)
+		r.cuts.deepen(point.X, r.m.beyond(r.level))
 		for i := held; i < len(r.cuts.list); i++ {
-			solver.Add(r.appendCut(nil, i)...)
+			rows = r.appendCut(rows, i)
 		}
+		switch {
+		case len(rows) == 0:
+			return point.X
+		case round >= mostRounds:
+			return within(point.X, len(broken(point.X)) == 0 && r.m.worstRound(point.X) <= r.level+enough)
+		}
+		solver.Add(rows...)
 	}
 }
 

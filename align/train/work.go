@@ -54,14 +54,12 @@ func (r *region) leastTravel() []float64 {
 	most += float64(r.m.ease * (1 + most))
 	// The sum of sizes is at most so much: a plane for every way in which the signs
 	// can stand, of which few are ever needed.
-	within := []nearest.Row{m.travelRow(y, most)}
-	for range mostRounds {
-		if y = r.leastSquares(within...); y == nil || m.travel(y) <= most+float64(m.ease*(1+most)) {
-			return y
+	return r.leastSquaresUnder([]nearest.Row{m.travelRow(y, most)}, func(y []float64) []nearest.Row {
+		if m.travel(y) <= most+float64(m.ease*(1+most)) {
+			return nil
 		}
-		within = append(within, m.travelRow(y, most))
-	}
-	return nil
+		return []nearest.Row{m.travelRow(y, most)}
+	})
 }
 
 // travel is the sum of all moves.
