@@ -325,7 +325,9 @@ var mayGo = regexp.MustCompile(`^/flags/[^/]+$|^/vectors/0/(` + strings.Join([]s
 	`tolerance/[^/]+`, `verify(/left)?`, `result/(offset|slope|flex)`,
 	`result/(feet/\d+/(excess|taper)|items/\d+/found|checks/\d+/return|stacks|residuals/\d+/standardised)`,
 	`input/(probability|dof|guard|sets/\d+/mounting|sensors/\d+/((angle/)?u|u/[^/]+|angle))`,
-	`input/(target|within|limits|rule|station|high|to_three|opening|open_at)`, `input/(limits|rule)/[^/]+`, `input/rows/\d+/(offset|slope|flex)`,
+	`input/(target|within|limits|rule|station|high|to_three|opening|open_at|spigot|u_face)`, `input/(limits|rule)/[^/]+`, `input/rows/\d+/(offset|slope|flex)`,
+	`input/(reference|work|machines/\d+/(height|feet(/\d+/(vertical|horizontal)(/at_(least|most))?)?))`, `input/joints/\d+/(target|seen_from|coupling|limits(/[^/]+)?)`,
+	`result/(ratio|moves|machines|machines/\d+/shift)`,
 	`input/(feet/\d+/u|sets/\d+/(readings/\d+/)?u(/[^/]+)?)`, `input/stock/\d+/(marked|measured)`, `input/orders/\d+/(soft_foot|now|now/\d+/(marked|measured))`,
 	`input/.*(sag|bore|far|correlation|material/name|material/u|(pieces|three|nine)/\d+/u|(pieces|three|nine)/\d+/u/[^/]+|measured/u|measured/u/[^/]+)`,
 }, "|") + `)$`)

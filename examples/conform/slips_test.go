@@ -8,7 +8,7 @@ import (
 
 // slips are the deliberate mistakes of the tests, each known by the flag of the
 // vectors that betray it.
-var slips = slices.Concat(generalSlips, arcSlips)
+var slips = asOnFlanges(asInTrains(slices.Concat(generalSlips, arcSlips, trainSlips, flangeSlips)))
 
 // generalSlips are those that are possible in many places.
 var generalSlips = []slip{

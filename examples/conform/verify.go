@@ -9,6 +9,7 @@ import (
 
 // verifiers look at answers in which there is a choice.
 var verifiers = map[string]func(v vector, result json.RawMessage) []difference{
+	"plan":      verifyPlan,
 	"shims":     verifyShims,
 	"soft_foot": verifyFeet,
 }

@@ -893,7 +893,7 @@ def refusals(by):
     refuse("zero-width", "unknown_in_limit", "unknown", "/machines/0/feet/0/vertical/about", "a limit that is not known", value="0.3 mm")
     refuse("far-zero", "unknown_in_joint", "unknown", "/joints/0/bolts", "bolts of a coupling are not known here", value=8)
     refuse("lines-three", "lines_no_joint", "conflict", "/joints", "three machines and one coupling", "/joints/1")
-    refuse("lines-three", "lines_reference", "unknown", "/reference", "a machine that is not in the train", value="boiler")
+    refuse("lines-three", "lines_unknown_reference", "unknown", "/reference", "a machine that is not in the train", value="boiler")
     refuse("lines-correlated", "lines_negative_u", "out_of_range", "/joints/0/found/vertical/u/offset", "an uncertainty below nothing", value="-0.01 mm")
     refuse("lines-u", "lines_u_in_one_plane", "missing", "/joints/0/found/horizontal/u", "an uncertainty in one plane only")
     refuse("lines-inch", "lines_same_machine", "duplicate", "/machines/1/name", "two machines of one name", value="motor")

@@ -96,10 +96,10 @@ def cases(case, train, machine, foot, joint, short_coupling, spacer):
                [joint("15", "0.32 0.5 0.36 0.44", short_coupling("0.12", "1.1", True))], work="fewest_feet"))
 
     # out of reach
-    case("one-way-out", "one_way_out", "a bolt hole decides: opened by so much, everything comes into tolerance",
+    case("one-way-out", "one_way_out", "out of reach, and each of the ends that are named suffices alone",
          train([machine("motor", foot("outboard", "-1280", h="-1.5..1.5"), foot("inboard", "-410", h="-0.2..1.5")), machine("pump", foot("in", "430"), foot("out", "1220"))],
                [joint("15", "-0.42 0.25 0.15 0.1", P)], "pump"))
-    case("several-ways", "ways_out", "base-bound motor: more shims out here, or the pump up there",
+    case("several-ways", "ways_out", "a base-bound motor that comes within its limits all the same",
          train([machine("motor", foot("outboard", "-1370", "0..0.1"), foot("inboard", "-480", "0..0.1")), machine("pump", foot("in", "490", "-1..0.2"), foot("out", "1460", "-1..0.2"))],
                [joint("-30", "0.1 0.2 -0.62 -0.1", short_coupling("0.06", "0.6", True))]))
     case("reference-is-the-way", "reference_a_way_out", "the gearbox that was to stay is the way out",

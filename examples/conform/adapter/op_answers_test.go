@@ -15,7 +15,7 @@ import (
 type example struct{ name, op, input, result string }
 
 // answered has one row or more for each operation.
-var answered = slices.Concat(convertAnswers, arcAnswers, handAnswers, dialAnswers, positionAnswers, limitAnswers, growthAnswers, footAnswers)
+var answered = slices.Concat(convertAnswers, arcAnswers, handAnswers, dialAnswers, positionAnswers, limitAnswers, growthAnswers, footAnswers, planAnswers, flangeAnswers)
 
 const (
 	caseA   = `"horizontal":{"offset":"0.12 mm","slope":"0.4 mm/m"},"vertical":{"offset":"-0.2 mm","slope":"-0.7 mm/m"}`

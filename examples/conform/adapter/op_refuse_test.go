@@ -16,7 +16,7 @@ type sound struct {
 // wanted then, and no other fault.
 type change struct{ name, what, with, want string }
 
-var refused = slices.Concat(convertRefused, arcRefused, fitRefused, dialRefused, positionRefused, limitRefused, growthRefused, footRefused)
+var refused = slices.Concat(convertRefused, arcRefused, fitRefused, dialRefused, positionRefused, limitRefused, growthRefused, footRefused, planRefused, flangeRefused)
 
 const (
 	caseAU    = `"horizontal":{"offset":"0.12 mm","slope":"0.4 mm/m","u":{"offset":"0.01 mm","slope":"0.02 mm/m"}},"vertical":{"offset":"-0.2 mm","slope":"-0.7 mm/m","u":{"offset":"0.01 mm","slope":"0.02 mm/m"}},"correlation":[[1,0,0,0],[0,1,0,0],[0,0,1,0],[0,0,0,1]]`
