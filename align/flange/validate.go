@@ -123,6 +123,10 @@ func (f *Flange) checkRabbet(faults *check.Faults, root check.Path) {
 		return
 	}
 	if f.Spigot.Size().Above(f.Clearance / 2) {
-		faults.Add(units.Conflict, at, fmt.Sprint(f.Spigot.Size()), "a place within half of the clearance")
+		want := "a place within half of the clearance"
+		if f.Clearance == 0 {
+			want += ", which has to be stated with it"
+		}
+		faults.Add(units.Conflict, at, fmt.Sprint(f.Spigot.Size()), want)
 	}
 }

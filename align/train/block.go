@@ -34,9 +34,14 @@ func (s *Side) UnmarshalText(text []byte) error { return words.Unmarshal(s, side
 // to let it in. The feet of the reference count as fixed: to open their limit is to
 // move the machine that was to stay.
 //
-// Openings are rounded up to 1 nm, and each was checked by planning once more with
-// the limit opened by so much. Where each plane is planned by itself they speak of
-// its plane alone.
+// Openings are some nanometres more than what is needed, or a few thousandths of a
+// percent where a limit is that of a vector, and each was checked by planning once more
+// with the limit opened by so much. Where each plane is planned by itself they speak of
+// its plane alone. Both are zero where the limit holds the worst ratio up, is not
+// enough alone, and others are opened with less.
+//
+// To open one foot of the reference, plan without a Reference and with its other feet
+// Fixed.
 type Block struct {
 	Machine string          `json:"machine"`
 	Foot    string          `json:"foot"`
@@ -97,6 +102,9 @@ func (p *planner) findBlocks(m *model) bool {
 // the program of the best ratio. One without it could be opened and change nothing.
 func (m *model) holding() ([]end, bool) {
 	b, ok := m.bestRatio()
+	if !ok {
+		return nil, false
+	}
 	var list []end
 	row := 0
 	for i := range m.stops {
@@ -111,7 +119,7 @@ func (m *model) holding() ([]end, bool) {
 		}
 		row++
 	}
-	return list, ok
+	return list, true
 }
 
 // allEnds lists every end of every stop.

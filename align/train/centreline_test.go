@@ -191,6 +191,10 @@ func TestAxialShift(t *testing.T) {
 	if got := p.Joints[0].Opens; math.Abs(float64((got+400*um)/nm)) > 1 {
 		t.Errorf("the coupling opens by %v, want -0.4 mm", got)
 	}
+	tr.Reference = ""
+	if p = plan(t, tr, train.TotalTravel); p.Joints[0].Opens != 0 {
+		t.Errorf("the coupling opens by %v, although one height is not known", p.Joints[0].Opens)
+	}
 	tr.Reference = "pump"
 	tr.Machines[0].Height, tr.Machines[1].Height = 300*mm, 400*mm
 	p = plan(t, tr, train.TotalTravel) // the motor falls by 1 mm/m, away from ... to the pump

@@ -65,7 +65,7 @@ func (l *Limit) UnmarshalJSON(data []byte) error {
 	strict := json.NewDecoder(bytes.NewReader(data))
 	strict.DisallowUnknownFields() // an end that is misspelt would leave the station free
 	if err := strict.Decode(&wire); err != nil {
-		return err
+		return limitFault(data, err)
 	}
 	var read Limit
 	if wire.AtLeast != nil {
@@ -76,6 +76,18 @@ func (l *Limit) UnmarshalJSON(data []byte) error {
 	}
 	*l = read
 	return nil
+}
+
+// limitFault tells what is wrong with the text of a limit, if the fault of a length
+// does not.
+func limitFault(data []byte, err error) error {
+	if len(units.Faults(err)) > 0 {
+		return err
+	}
+	return &units.Fault{
+		Code: units.Malformed, Value: string(data[:min(len(data), 40)]),
+		Want: `an object with "at_least" and "at_most", lengths with their unit, either or both left out`,
+	}
 }
 
 // check asks for ends that are numbers, the lower not above the upper.

@@ -67,13 +67,14 @@ type Standing struct {
 	Shift units.Length `json:"shift,omitzero"`
 }
 
-// JointAfter is what is left at a coupling.
+// JointAfter is what is left at a coupling, in the order of the joints of the train,
+// where its limits are for a verdict at a confidence ([tolerance.Limits.JudgeBy]).
 type JointAfter struct {
 	Coupling string            `json:"coupling,omitempty"` // its name, if it has one
 	Before   align.Estimate    `json:"before"`             // found less target, in the coupling's own x
 	After    align.Estimate    `json:"after"`
 	Verdict  tolerance.Verdict `json:"verdict"`        // on After, by simple acceptance
-	Opens    units.Length      `json:"opens,omitzero"` // by how much the shafts go apart because machines tilt; negative: together
+	Opens    units.Length      `json:"opens,omitzero"` // by how much the shafts go apart because machines tilt; negative: together; zero unless each of both has its Height or stays
 }
 
 // Plan returns the moves that bring the train as near to its targets as the limits
@@ -97,13 +98,21 @@ type JointAfter struct {
 // that of a vector's length, and once the worst ratio is as small as it can be in
 // one plane, the least work leaves the other only as good as that ratio asks for.
 //
-// On Reach OutOfReach the plan is the best that can be had, and InTheWay names the
-// limits to work on. It is arithmetic and no leave to run: see the package comment.
+// On target nothing joins the planes, and each is planned by itself: its work is the
+// least in that plane, also by LargestMove.
+//
+// On Reach OutOfReach the worst ratio is the least that can be had, and InTheWay names
+// the limits to work on. That one ratio decides: a coupling that could come within its
+// limits may be left as far outside as the worst, where that saves work. So this is no
+// plan to carry out, but what to hold the openings against. It is arithmetic and no
+// leave to run: see the package comment.
 //
 // The moves are linear in what was found, exact for rigid machines and small slopes.
 // It refuses what [Train.Validate] does, and a w that is none (Unknown, at /work).
 // Should a solver come to no answer it says so (Unreachable, at /machines); that was
 // seen only with numbers far from any machine, such as feet a million kilometres apart.
+// Ten machines take milliseconds per plane and some tenths of a second where planes
+// are judged together, the fewest feet of the largest train twenty seconds.
 func (t Train) Plan(w Work) (Plan, error) {
 	var faults check.Faults
 	if t.checkWork(&faults, w); faults.Len() > 0 {
@@ -113,7 +122,7 @@ func (t Train) Plan(w Work) (Plan, error) {
 	if !ok {
 		return Plan{}, t.noAnswer()
 	}
-	return p.plan(), nil
+	return p.plan()
 }
 
 // checkWork checks the train and the measure of work.
@@ -163,6 +172,8 @@ type planner struct {
 	ratio, bound float64
 	proven       bool
 	blocks       []Block
+
+	blocksMissing bool // what stands in the way was not found
 }
 
 // solve plans the given planes; false where a solver came to no answer. Targets are
@@ -180,7 +191,8 @@ func (p *planner) solve(in []int) bool {
 		return true
 	}
 	m = newModel(p.train, true, in...)
-	return m.eased(func() bool { return p.findBlocks(m) })
+	p.blocksMissing = !m.eased(func() bool { return p.findBlocks(m) }) || p.blocksMissing
+	return true
 }
 
 // comeNear plans for the least worst ratio, and tells whether that is outside the
@@ -198,7 +210,7 @@ func (p *planner) comeNear(m *model) (outside, ok bool) {
 	p.take(m, y, proven)
 	ratio := m.worst(y)
 	p.ratio, p.bound = max(p.ratio, ratio), max(p.bound, b.bound)
-	return ratio > 1+2*enough || ratio > 1 && !m.round(), true
+	return ratio > 1, true
 }
 
 // reachTargets plans the planes on target, each by itself, if the limits allow that
@@ -250,19 +262,27 @@ func (p *planner) take(m *model, y []float64, proven bool) {
 }
 
 // plan puts together what was found out.
-func (p *planner) plan() Plan {
+func (p *planner) plan() (Plan, error) {
 	plan := Plan{
 		Work: p.work, Ratio: p.ratio, Bound: p.bound, Proven: p.proven,
 		Machines: p.standings(), InTheWay: p.blocks,
 	}
-	plan.finish(p)
-	plan.warn()
-	return plan
+	if !plan.finish(p) {
+		return Plan{}, p.train.noAnswer()
+	}
+	if plan.Reach == WithinLimits { // also what rounding has left a hair outside
+		plan.Ratio, plan.Bound, plan.InTheWay = min(plan.Ratio, 1), min(plan.Bound, 1), nil
+	}
+	plan.warn(p.blocksMissing)
+	return plan, nil
 }
 
-// finish adds what follows from where the machines stand.
-func (p *Plan) finish(from *planner) {
-	p.Joints = from.joints(p.Machines)
+// finish adds what follows from where the machines stand; false where that is no
+// number that can be judged.
+func (p *Plan) finish(from *planner) (ok bool) {
+	if p.Joints, ok = from.joints(p.Machines); !ok {
+		return false
+	}
 	p.Reach = from.reach(p.Joints)
 	p.Steps = from.train.steps(p.Machines)
 	p.Moves = len(p.Steps)
@@ -271,6 +291,7 @@ func (p *Plan) finish(from *planner) {
 		p.Travel += size
 		p.Largest = max(p.Largest, size)
 	}
+	return true
 }
 
 func (p *planner) reach(joints []JointAfter) Reach {
@@ -330,20 +351,29 @@ func (l Limit) rounded(by units.Length) units.Length {
 	return by
 }
 
-func (p *planner) joints(standings []Standing) []JointAfter {
-	list := make([]JointAfter, len(p.train.Joints))
+// shiftKnown tells whether the axial shift of machine i is known.
+func (p *planner) shiftKnown(i int) bool {
+	return p.train.Machines[i].Height != 0 || i == p.train.reference()
+}
+
+// joints tells what is left at the couplings; false where it cannot be judged, which
+// sound trains with absurd numbers can lead to.
+func (p *planner) joints(standings []Standing) (list []JointAfter, ok bool) {
+	list = make([]JointAfter, len(p.train.Joints))
 	for i := range list {
 		j := &p.train.Joints[i]
 		off := j.Off()
 		after := off.Plus(align.Exact(p.lines[i+1].Minus(p.lines[i]).About(j.At)))
 		verdict, err := j.Limits.Judge(after, j.Coupling)
 		if err != nil {
-			panic(err) // limits, coupling and estimate were checked with the train
+			return nil, false
 		}
 		list[i] = JointAfter{
 			Coupling: j.Coupling.Name, Before: off, After: after, Verdict: verdict,
-			Opens: standings[i+1].Shift - standings[i].Shift,
+		}
+		if p.shiftKnown(i) && p.shiftKnown(i+1) {
+			list[i].Opens = standings[i+1].Shift - standings[i].Shift
 		}
 	}
-	return list
+	return list, true
 }

@@ -87,7 +87,7 @@ func (c *cuts) minimise(p linprog.Program, row func(*affine) linprog.Row, level 
 		}
 		held, y := len(c.list), s.X[:c.m.n]
 		if !c.deepen(y, level(&s)) || round >= mostRounds {
-			return s, c.m.worstRound(y) <= level(&s)+enough
+			return s, c.m.worstRound(y) <= nearEnough(level(&s))
 		}
 		for i := held; i < len(c.list); i++ {
 			p.Rows = append(p.Rows, row(&c.list[i]))

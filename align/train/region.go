@@ -255,11 +255,14 @@ func (r *region) leastSquaresUnder(more []nearest.Row, broken func(y []float64) 
 		case len(rows) == 0:
 			return point.X
 		case round >= mostRounds:
-			return within(point.X, len(broken(point.X)) == 0 && r.m.worstRound(point.X) <= r.level+enough)
+			return within(point.X, len(broken(point.X)) == 0 && r.m.worstRound(point.X) <= nearEnough(r.level))
 		}
 		solver.Add(rows...)
 	}
 }
+
+// nearEnough is how far above a level a round item may stay where cuts are slow.
+func nearEnough(level float64) float64 { return level + float64(enough*(1+level)) }
 
 // within returns y, or nothing.
 func within(y []float64, ok bool) []float64 {

@@ -27,7 +27,8 @@ type ShimPlan struct {
 }
 
 // PlanShims plans as [Train.Plan] does, and then chooses the heights anew from
-// pieces that are there, for shims come in steps. Horizontal moves stay as planned.
+// pieces that are there, for shims come in steps. Horizontal moves stay as planned,
+// with w as their measure; that of the heights is the handling.
 // Under every single foot of a station that can go up or down there is one of its
 // packs ([Foot].Under), and all of them change by the same. A pack that lies there
 // afterwards, changed or not, keeps to [shims.Rule].Pieces and Keep; pieces come
@@ -80,7 +81,7 @@ func (t Train) PlanShims(w Work, stock shims.Stock, rule shims.Rule) (ShimPlan, 
 		s.noChoice(&faults)
 		return ShimPlan{}, faults.Err()
 	}
-	return s.shimPlan(), nil
+	return s.shimPlan()
 }
 
 // withDefaults fills in what the rule leaves open.

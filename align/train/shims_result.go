@@ -9,7 +9,7 @@ import (
 )
 
 // shimPlan puts together where the best choice leads.
-func (s *shimSearch) shimPlan() ShimPlan {
+func (s *shimSearch) shimPlan() (ShimPlan, error) {
 	p := s.planner
 	for i := range s.stations {
 		s.stations[i].by = s.best.changes[i]
@@ -28,15 +28,24 @@ func (s *shimSearch) shimPlan() ShimPlan {
 		st := &s.stations[i]
 		plan.Plan.Machines[st.machine].Feet[st.foot].By.Vertical = units.Length(st.by)
 	}
-	p.missed = !onTarget(p.joints(plan.Plan.Machines))
-	plan.Plan.finish(p)
+	p.missed = true // until it is known what is left
+	if !plan.Plan.finish(p) {
+		return ShimPlan{}, p.train.noAnswer()
+	}
+	if onTarget(plan.Plan.Joints) {
+		plan.Plan.Reach = OnTarget
+	}
 	if plan.Plan.Reach == OutOfReach {
-		plan.warn("/joints", units.Unreachable, number(s.best.ratio), "a worst ratio of at most 1: no stacks come nearer that can be laid within the limits")
+		want := "a worst ratio of at most 1: no stacks come nearer that can be laid within the limits"
+		if !plan.Proven {
+			want = "a worst ratio of at most 1: the search was cut off before it found stacks that come nearer, if there are any"
+		}
+		plan.warn("/joints", units.Unreachable, number(s.best.ratio), want)
 	}
 	if !plan.Proven {
 		plan.warn("/rule/nodes", units.Suspect, strconv.Itoa(s.rule.Nodes), "a choice that is proven the best: this one is not, because the search ended before; give it more nodes")
 	}
-	return plan
+	return plan, nil
 }
 
 func (s *ShimPlan) warn(path string, code units.Code, value, want string) {

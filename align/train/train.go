@@ -29,6 +29,11 @@ type Machine struct {
 // coupling's own x, which is zero at At. Where the crew took the later machine as
 // the stationary one and stood behind the earlier, give [align.Estimate.Exchanged]
 // of what was found.
+//
+// With the growth of each machine told along the x of the train, the target of
+// coupling j is the cold target of package thermal, with growth[j].About(At) as that
+// of the stationary machine and growth[j+1].About(At) as that of the movable one. A
+// machine between two couplings is in both targets, which then count as independent.
 type Joint struct {
 	Coupling align.Coupling   `json:"coupling"`
 	At       units.Length     `json:"at"`              // station of the coupling centre along the train

@@ -9,7 +9,8 @@ import (
 
 // Validate checks the whole train as [Train.Plan] does, and gives all faults at
 // once: names that are missing (Missing) or doubled (Duplicate) or not known
-// (Unknown, at /reference), fewer than two machines or two feet (Missing, at
+// (Unknown, at /reference), two feet of a machine at one station (Duplicate, at
+// /machines/1/feet/1/x), fewer than two machines or two feet (Missing, at
 // /machines and /machines/1/feet), more than the largest train has (OutOfRange), a
 // number of joints that is not one less than that of machines (Conflict, at
 // /joints), numbers that are not finite or below zero where they cannot be, limits
@@ -94,7 +95,7 @@ func (m *Machine) checkFoot(faults *check.Faults, at check.Path, k int) {
 // checkName asks for a name that none of the first n has.
 func checkName(faults *check.Faults, at check.Path, name string, n int, taken func(int) bool, want string) {
 	if name == "" {
-		faults.Add(units.Missing, at, nil, want)
+		faults.Add(units.Missing, at, nil, "a name")
 		return
 	}
 	for i := range n {

@@ -12,13 +12,16 @@ import (
 const widest = 1e-3
 
 // warn adds what the reader of the plan has to know.
-func (p *Plan) warn() {
+func (p *Plan) warn(blocksMissing bool) {
 	var root check.Path
 	add := func(code units.Code, path check.Path, value, want string) {
 		p.Warnings = append(p.Warnings, units.Fault{Code: code, Path: path.String(), Value: value, Want: want})
 	}
 	if p.Reach == OutOfReach {
-		add(units.Unreachable, root.Field("joints"), number(p.Ratio), "a worst ratio of at most 1: limits stand in the way")
+		add(units.Unreachable, root.Field("joints"), number(p.Ratio), "a worst ratio of at most 1: limits stand in the way, and other couplings may be left as far outside, though they could do better")
+	}
+	if p.Reach == OutOfReach && blocksMissing {
+		add(units.Suspect, root.Field("in_the_way"), "", "all that stands in the way: the search came to no answer")
 	}
 	if p.Ratio-p.Bound > max(widest*p.Ratio, 2*enough) {
 		add(units.Suspect, root.Field("ratio"), number(p.Ratio), "less than a thousandth above the bound "+number(p.Bound))
