@@ -108,7 +108,7 @@ func (m *model) holding() ([]end, bool) {
 	var list []end
 	row := 0
 	for i := range m.stops {
-		if !m.stops[i].ends() {
+		if !m.stops[i].bounded() {
 			continue
 		}
 		switch dual := b.duals[row]; {

@@ -37,29 +37,6 @@ func (m *model) eased(try func() bool) bool {
 	})
 }
 
-// aims are the directions in which an item is held from the start: both ways in one
-// plane, and all around where both planes count together.
-var (
-	bothWays  = [][2]float64{{1, 0}, {-1, 0}}
-	allAround = compass(8)
-)
-
-func compass(n int) [][2]float64 {
-	list := make([][2]float64, n)
-	for i := range list {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))
-		list[i] = [2]float64{sin, cos}
-	}
-	return list
-}
-
-func (it *item) aims() [][2]float64 {
-	if len(it.parts) == 1 {
-		return bothWays
-	}
-	return allAround
-}
-
 // worst returns the largest ratio to a limit at y.
 func (m *model) worst(y []float64) float64 {
 	worst := 0.0
@@ -87,66 +64,6 @@ func (m *model) worstRound(y []float64) float64 {
 	return worst
 }
 
-// cuts are items held in directions. An item in both planes has a round limit; each
-// direction cuts off what lies beyond a tangent of it. A cut is right whatever the
-// level is: its constant and the level are put beside it where it is used.
-type cuts struct {
-	m    *model
-	list []affine
-}
-
-func (m *model) newCuts() *cuts {
-	c := &cuts{m: m}
-	for k := range m.items {
-		for _, aim := range m.items[k].aims() {
-			c.list = append(c.list, m.items[k].along(aim))
-		}
-	}
-	return c
-}
-
-// beyond is how far a round item may go above a level before it is cut.
-func (m *model) beyond(level float64) float64 {
-	if !m.round() {
-		return level
-	}
-	return level + float64(m.ease/10*(1+level))
-}
-
-// deepen adds a cut at every item that is above the level at y, and tells whether
-// there was one.
-func (c *cuts) deepen(y []float64, level float64) bool {
-	before := len(c.list)
-	for k := range c.m.items {
-		it := &c.m.items[k]
-		if size, direction := it.at(y); len(it.parts) > 1 && size > c.m.beyond(level) {
-			c.list = append(c.list, it.along(direction))
-		}
-	}
-	return len(c.list) > before
-}
-
-// onTarget is the region in which every coupling is on its target. All items are
-// zero in it, and need no cuts.
-func (m *model) onTarget() region { return region{m: m, onTarget: true, cuts: &cuts{m: m}} }
-
-// prune drops the tangents that are of no more use at y: those far from holding.
-// They would be made again where they are needed.
-func (c *cuts) prune(y []float64, level float64) {
-	const near = 1e-3
-	first := 0
-	for k := range c.m.items {
-		first += len(c.m.items[k].aims())
-	}
-	kept := c.list[:first]
-	for _, f := range c.list[first:] {
-		if f.at(y) > level*(1-near) {
-			kept = append(kept, f)
-		}
-	}
-	c.list = kept
-}
-
 // region is where a plan may end: the stops are kept, and either the targets are
 // reached or every item is within a level.
 type region struct {
@@ -155,6 +72,10 @@ type region struct {
 	level    float64
 	cuts     *cuts // of the items; none on target
 }
+
+// onTarget is the region in which every coupling is on its target. All items are
+// zero in it, and need no cuts.
+func (m *model) onTarget() region { return region{m: m, onTarget: true, cuts: &cuts{m: m}} }
 
 // minimise solves a linear program over the region. Its first variables are the
 // coordinates; the rows that it has already are of the same width.
@@ -174,14 +95,14 @@ func (r *region) minimise(p linprog.Program) (linprog.Solution, bool) {
 func (m *model) stopRows(more int) []linprog.Row {
 	rows := make([]linprog.Row, 0, len(m.stops)+len(m.targets)+8*len(m.items)+4*more)
 	for i := range m.stops {
-		if s := &m.stops[i]; s.ends() {
+		if s := &m.stops[i]; s.bounded() {
 			rows = append(rows, between(&s.move, s.low, s.high, more))
 		}
 	}
 	return rows
 }
 
-func (s *stop) ends() bool { return !math.IsInf(s.low, -1) || !math.IsInf(s.high, 1) }
+func (s *stop) bounded() bool { return !math.IsInf(s.low, -1) || !math.IsInf(s.high, 1) }
 
 // between holds f between two values.
 func between(f *affine, low, high float64, more int) linprog.Row {
