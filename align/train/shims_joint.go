@@ -169,6 +169,8 @@ type reach struct{ low, high float64 }
 
 func (r reach) empty() bool { return r.low > r.high }
 
+func (r reach) has(x float64) bool { return r.low <= x && x <= r.high }
+
 func (r reach) and(q reach) reach { return reach{max(r.low, q.low), min(r.high, q.high)} }
 
 // times returns k times the range.

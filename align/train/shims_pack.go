@@ -135,18 +135,32 @@ func (f *shimFoot) count(b *shimBox, now []shims.Piece) {
 	}
 }
 
-// list finds every pack of at most so many pieces whose total is from low to high.
-// The packs that lie there now come first, so that a budget that ends does not lose
-// them.
-func (b *shimBox) list(most int, low, high int64) {
+// wantedPacks says which packs are looked for: of at most so many pieces, and for some
+// foot with a total in its range and at most so many pieces handled.
+type wantedPacks struct {
+	most    int
+	totals  []reach // of the feet
+	handled int
+}
+
+// listWanted finds every pack that is wanted, and adds it to those that are listed. The
+// packs that lie there now come first, so that a budget that ends does not lose them.
+func (b *shimBox) listWanted(w wantedPacks) {
 	for i := range b.feet {
-		if f := &b.feet[i]; f.pieces <= most && low <= f.total && f.total <= high {
+		if f := &b.feet[i]; f.pieces <= w.most && w.totals[i].has(float64(f.total)) {
 			b.packs = append(b.packs, f.now())
 		}
 	}
-	for n := 0; n <= most; n++ {
-		b.extend(make([]int32, 0, n), n, 0, 0, low, high)
+	for n := 0; n <= w.most; n++ {
+		if pack := (shimPack{sizes: make([]int32, 0, n)}); b.wanted(&w, pack, n) {
+			b.extend(&w, pack, n)
+		}
 	}
+	b.index()
+}
+
+// index puts the packs in order, and counts what they take.
+func (b *shimBox) index() {
 	slices.SortFunc(b.packs, shimPack.compare)
 	b.packs = slices.CompactFunc(b.packs, func(p, q shimPack) bool { return p.compare(q) == 0 })
 	b.spans = make(map[int64]span)
@@ -163,6 +177,12 @@ func (b *shimBox) list(most int, low, high int64) {
 	}
 }
 
+// listed tells whether some pack comes to the total.
+func (b *shimBox) listed(total int64) bool {
+	_, ok := b.spans[total]
+	return ok
+}
+
 // now is the pack that lies under the foot.
 func (f *shimFoot) now() shimPack {
 	p := shimPack{total: f.total}
@@ -172,48 +192,52 @@ func (f *shimFoot) now() shimPack {
 	return p
 }
 
-// extend adds so many pieces more to a pack, none thicker than the size from, in
-// every way that comes to a total from low to high.
-func (b *shimBox) extend(pack []int32, more, from int, sum, low, high int64) {
+// extend adds so many pieces more to a pack, none thicker than its last, in every way
+// that is wanted.
+func (b *shimBox) extend(w *wantedPacks, pack shimPack, more int) {
 	if more == 0 {
-		if low <= sum && sum <= high {
-			b.packs = append(b.packs, shimPack{sum, slices.Clone(pack)})
-		}
+		b.packs = append(b.packs, shimPack{pack.total, slices.Clone(pack.sizes)})
 		return
 	}
+	from := 0
+	if n := len(pack.sizes); n > 0 {
+		from = int(pack.sizes[n-1])
+	}
 	for s := from; s < len(b.sizes); s++ {
-		nm := b.sizes[s].nm
-		if sum+int64(more)*nm < low {
-			return // and so are all thinner ones
-		}
-		if sum+nm+int64(more-1)*b.sizes[len(b.sizes)-1].nm > high || b.left[s] == 0 {
+		next := shimPack{pack.total + b.sizes[s].nm, append(pack.sizes, int32(s))}
+		if b.left[s] == 0 || !b.wanted(w, next, more-1) {
 			continue
 		}
 		if !b.spend() {
 			return
 		}
 		b.left[s]--
-		b.extend(append(pack, int32(s)), more-1, s, sum+nm, low, high)
+		b.extend(w, next, more-1)
 		b.left[s]++
 	}
 }
 
-// handle counts what has to be taken out and put in for each pack.
-func (f *shimFoot) handle(packs []shimPack) {
-	f.handled = make([]int, len(packs))
-	for i, p := range packs {
-		stay := 0
-		for k, s := range p.sizes {
-			run := 1 // the how manieth of its size this is
-			for k >= run && p.sizes[k-run] == s {
-				run++
-			}
-			if run <= f.bySize[s] {
-				stay++
-			}
-		}
-		f.handled[i] = len(p.sizes) + f.pieces - 2*stay
+// wanted tells whether the pack may be wanted with so many pieces more, none thicker
+// than its last.
+func (b *shimBox) wanted(w *wantedPacks, pack shimPack, more int) bool {
+	last := 0
+	if n := len(pack.sizes); n > 0 {
+		last = int(pack.sizes[n-1])
 	}
+	totals := reach{float64(pack.total), float64(pack.total)}
+	if more > 0 && len(b.sizes) == 0 {
+		return false
+	}
+	if more > 0 {
+		totals.low += float64(int64(more) * b.sizes[len(b.sizes)-1].nm)
+		totals.high += float64(int64(more) * b.sizes[last].nm)
+	}
+	for i := range b.feet {
+		if !totals.and(w.totals[i]).empty() && (w.handled == math.MaxInt || b.feet[i].atLeast(pack.sizes, last, more) <= w.handled) {
+			return true
+		}
+	}
+	return false
 }
 
 // laying finds packs of given totals for some feet with the least handling, which

@@ -173,6 +173,22 @@ func (s *shimSearch) reaches(machine int) (r [2]reach) {
 // narrow finds the range of every station from the couplings, for ratios up to the
 // level, and the least handling in it; false where nothing is left of one.
 func (s *shimSearch) narrow() bool {
+	if !s.reachable() {
+		return false
+	}
+	s.least = make([]int, len(s.places)+1)
+	for k := len(s.places) - 1; k >= 0; k-- {
+		least, ok := s.stations[s.places[k].station].least()
+		if !ok {
+			return false
+		}
+		s.least[k] = s.least[k+1] + least
+	}
+	return true
+}
+
+// reachable finds the ranges, and tells whether something is left of each.
+func (s *shimSearch) reachable() bool {
 	for i := range s.stations {
 		st := &s.stations[i]
 		if st.reach = st.whole(); st.reach.empty() {
@@ -194,14 +210,6 @@ func (s *shimSearch) narrow() bool {
 				}
 			}
 		}
-	}
-	s.least = make([]int, len(s.places)+1)
-	for k := len(s.places) - 1; k >= 0; k-- {
-		least, ok := s.stations[s.places[k].station].least()
-		if !ok {
-			return false
-		}
-		s.least[k] = s.least[k+1] + least
 	}
 	return true
 }

@@ -1,6 +1,9 @@
 package train
 
-import "cmp"
+import (
+	"cmp"
+	"slices"
+)
 
 // shimKey is what a choice is ranked by.
 type shimKey struct {
@@ -50,4 +53,38 @@ func (s *shimSearch) better(c *shimChoice) bool {
 		order = thicker(s.packs[c.packs[i]].sizes, s.packs[b.packs[i]].sizes)
 	}
 	return order < 0
+}
+
+// handle counts what has to be taken out and put in for each pack.
+func (f *shimFoot) handle(packs []shimPack) {
+	f.handled = make([]int, len(packs))
+	for i, p := range packs {
+		f.handled[i] = len(p.sizes) + f.pieces - 2*staying(p.sizes, f.bySize)
+	}
+}
+
+// atLeast is what has to be handled for a pack that begins so, and has so many pieces
+// more, none thicker than the last.
+func (f *shimFoot) atLeast(sizes []int32, last, more int) int {
+	stay, gone := staying(sizes, f.bySize), 0
+	for s := range last {
+		gone += f.bySize[s] // if it does not stay
+	}
+	first := slices.Index(sizes, int32(last)) // of those that may become more
+	gone -= staying(sizes[:max(0, first)], f.bySize)
+	return len(sizes) - stay + max(gone, f.pieces-stay-more)
+}
+
+// staying counts the pieces of a pack that lie there already.
+func staying(sizes []int32, lying []int) (stay int) {
+	for k, s := range sizes {
+		run := 1 // the how manieth of its size this is
+		for k >= run && sizes[k-run] == s {
+			run++
+		}
+		if run <= lying[s] {
+			stay++
+		}
+	}
+	return stay
 }

@@ -2,6 +2,7 @@ package train
 
 import (
 	"math"
+	"slices"
 
 	"example.org/collinear/align"
 	"example.org/collinear/shims"
@@ -76,7 +77,7 @@ const largest = 1e18
 // run looks for the best choice within all limits, and where there is none, for the
 // nearest.
 func (s *shimSearch) run() {
-	s.stay()
+	s.walk(s.nodes + (s.rule.Nodes-s.nodes)/8)
 	none := s.descend(s.nodes + (s.rule.Nodes-s.nodes)/4)
 	if s.closed = none; none && s.best == nil {
 		return
@@ -137,4 +138,113 @@ func (s *shimSearch) byHandling(most int) (whole bool) {
 		}
 	}
 	return s.explore(bounds{level: 1, handled: s.best.handled}, most) && whole
+}
+
+// walk looks for a good choice, where there is none within all limits, from machine to
+// machine, and goes on from the best of each: so it may miss all there are.
+func (s *shimSearch) walk(most int) {
+	s.enough = false
+	for _, level := range []float64{1, 2, 4} {
+		if s.ratio() <= level {
+			return
+		}
+		s.bounds = bounds{level: level, handled: math.MaxInt, byRatio: level > 1}
+		if s.narrow() {
+			s.walkAt(s.nodes + (most-s.nodes)/2)
+		}
+	}
+}
+
+// breadth is how many choices a walk goes on from.
+const breadth = 200
+
+// walkAt walks once; every place has an equal part of the nodes.
+func (s *shimSearch) walkAt(most int) {
+	at := []shimChoice{{shimKey: shimKey{ratio: s.floor()}, changes: make([]int64, len(s.stations))}}
+	end := 0
+	for k := 0; k < len(s.places); k = end {
+		machine := s.stations[s.places[k].station].machine
+		for end = k; end < len(s.places) && s.stations[s.places[end].station].machine == machine; {
+			end++
+		}
+		s.most, s.cut = s.nodes+(most-s.nodes)*(end-k)/(len(s.places)-k+1), false // one part is for the pieces
+		w := step{shimSearch: s, end: end, most: math.MaxInt}
+		for i := range at {
+			s.stand(at[i].changes)
+			w.from(k, at[i].shimKey)
+		}
+		at = w.best()
+	}
+	s.most, s.cut = most, false
+	for i := range at {
+		s.stand(at[i].changes)
+		s.leaf(at[i].shimKey)
+	}
+}
+
+// stand sets the heights.
+func (s *shimSearch) stand(changes []int64) {
+	for i := range s.stations {
+		st := &s.stations[i]
+		st.by = changes[i]
+		for _, f := range st.feet {
+			s.totals[f] = s.feet[f].total + st.by
+		}
+	}
+	for i := range s.machines {
+		s.lines[i].Vertical = s.machines[i].line(s.heights(i))
+	}
+}
+
+// step is that of a walk to one machine.
+type step struct {
+	*shimSearch
+	end  int // of its places
+	next []shimChoice
+	most int // handling that is still among the best
+}
+
+// best returns the best, in order.
+func (w *step) best() []shimChoice {
+	slices.SortStableFunc(w.next, func(a, b shimChoice) int { return a.compare(b.shimKey, false) })
+	if len(w.next) >= breadth {
+		w.next = w.next[:breadth]
+		w.most = w.next[breadth-1].handled
+	}
+	return w.next
+}
+
+// from fills the places from the k-th on.
+func (w *step) from(k int, sofar shimKey) {
+	if k == w.end {
+		c := shimChoice{shimKey: sofar}
+		for i := range w.stations {
+			c.changes = append(c.changes, w.stations[i].by)
+		}
+		if w.next = append(w.next, c); len(w.next) >= 4*breadth {
+			w.best()
+		}
+		return
+	}
+	p := &w.places[k]
+	st := &w.stations[p.station]
+	r := w.window(p, w.level)
+	for i := range st.levels {
+		level := &st.levels[i]
+		if sofar.handled+level.handled > w.most {
+			return
+		}
+		first, _ := slices.BinarySearch(level.changes, math.Ceil(r.low))
+		for _, by := range level.changes[first:] {
+			if by > r.high || !w.spend() {
+				break
+			}
+			st.by = int64(by)
+			next := sofar
+			next.handled += level.handled
+			if next = w.after(p, next); next.ratio <= w.level {
+				w.from(k+1, next)
+			}
+		}
+	}
 }

@@ -1,6 +1,7 @@
 package train
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -29,18 +30,101 @@ func newShimSearch(p *planner, stock shims.Stock, rule shims.Rule) *shimSearch {
 	for _, n := range s.left {
 		s.scarce = s.scarce || n < rule.Pieces*len(s.feet)
 	}
-	s.most = rule.Nodes / 2 // the rest is for the search
-	s.listPacks()
-	for i := range s.stations {
-		s.listChanges(&s.stations[i])
-	}
-	s.truncated, s.cut = s.cut, false
 	for j := range t.Joints {
 		lines := [2]align.Centreline(s.lines[j : j+2])
 		s.joints = append(s.joints, newShimJoint(&t.Joints[j], &s.machines[j], &s.machines[j+1], lines))
 	}
-	s.arrange()
+	s.begin()
+	s.truncated, s.cut = false, false
+	s.listAll()
 	return s
+}
+
+// listAll lists the packs and the changes from which the search chooses: all that can be
+// as good as the best known.
+func (s *shimSearch) listAll() {
+	known := s.keep()
+	s.most = s.rule.Nodes / 2 * 3 / 4 // the rest is for the changes, and for the search
+	s.listPacks()
+	s.most = s.rule.Nodes / 2
+	s.listStations()
+	s.find(known)
+}
+
+// listStations lists the changes of all stations, with an equal part of the nodes for
+// each, and what the ones before left over.
+func (s *shimSearch) listStations() {
+	end := s.most
+	s.places = nil
+	for i := range s.stations {
+		s.truncated, s.cut = s.truncated || s.cut, false
+		s.most = s.nodes + (end-s.nodes)/(len(s.stations)-i)
+		s.listChanges(&s.stations[i])
+	}
+	s.truncated, s.cut = s.truncated || s.cut, false
+	s.arrange()
+}
+
+// keep adds the packs of the best choice to an empty list, and returns them.
+func (s *shimSearch) keep() (known []shimPack) {
+	if s.best != nil {
+		for _, k := range s.best.packs {
+			known = append(known, s.packs[k])
+		}
+	}
+	s.packs = slices.Clone(known)
+	return known
+}
+
+// find sets the packs of the best choice, as they are listed now.
+func (s *shimSearch) find(known []shimPack) {
+	for i := range known {
+		s.best.packs[i], _ = slices.BinarySearchFunc(s.packs, known[i], shimPack.compare)
+	}
+}
+
+// begin looks for a good choice to begin with: nothing changes, or every foot of a
+// station gives the same piece or none, and gets the same few.
+func (s *shimSearch) begin() {
+	s.most = s.rule.Nodes / 16
+	for i := range s.stations {
+		s.stations[i].reach = anywhere
+	}
+	s.listAdded()
+	s.index()
+	s.listStations()
+	s.stay()
+	s.walk(s.rule.Nodes / 12)
+	if s.within() {
+		s.byHandling(s.nodes + s.rule.Nodes/32)
+	}
+}
+
+// listAdded lists what lies under the feet, and what comes of it where every foot of a
+// station gives the same piece or none and gets the same, first what takes the least.
+func (s *shimSearch) listAdded() {
+	const most = 3 // pieces that are added
+	for i := range s.feet {
+		if f := &s.feet[i]; f.pieces <= s.rule.Pieces {
+			s.packs = append(s.packs, f.now())
+		}
+	}
+	for handled := 1; handled <= most+1; handled++ {
+		for i := range s.stations {
+			feet := s.stations[i].feet
+			if len(feet) == 0 {
+				continue
+			}
+			if handled <= most {
+				s.exchange(feet, -1, nil, handled, 0)
+			}
+			for out := range s.sizes {
+				if !slices.ContainsFunc(feet, func(f int) bool { return s.feet[f].bySize[out] == 0 }) {
+					s.exchange(feet, out, nil, handled-1, 0)
+				}
+			}
+		}
+	}
 }
 
 // addMachine adds the stations of a machine and its single feet, and their packs to
@@ -72,20 +156,84 @@ func (s *shimSearch) addMachine(packs [][]shims.Piece, i int) [][]shims.Piece {
 	return packs
 }
 
-// listPacks lists the packs that the limits of some foot let lie under it.
+// exchange lists the packs in which each of the feet gives a piece, or none for -1, and
+// gets these and so many more, none of them thicker than the size from.
+func (s *shimSearch) exchange(feet []int, out int, in []int32, more, from int) {
+	if more == 0 {
+		for _, f := range feet {
+			pack := s.feet[f].now()
+			if i := slices.Index(pack.sizes, int32(out)); i >= 0 {
+				pack.sizes = slices.Delete(pack.sizes, i, i+1)
+				pack.total -= s.sizes[out].nm
+			}
+			for _, size := range in {
+				pack.total += s.sizes[size].nm
+			}
+			pack.sizes = append(pack.sizes, in...)
+			slices.Sort(pack.sizes)
+			if len(pack.sizes) <= s.rule.Pieces {
+				s.packs = append(s.packs, pack)
+			}
+		}
+		return
+	}
+	for size := from; size < len(s.sizes); size++ {
+		if size == out || s.left[size] < len(feet) {
+			continue
+		}
+		if !s.spend() {
+			return
+		}
+		s.left[size] -= len(feet)
+		s.exchange(feet, out, append(in, int32(size)), more-1, size)
+		s.left[size] += len(feet)
+	}
+}
+
+// listPacks lists the packs that some foot can have in a choice as good as the best
+// known.
 func (s *shimSearch) listPacks() {
-	low, high := math.Inf(1), math.Inf(-1)
 	for i := range s.stations {
 		st := &s.stations[i]
-		down, up := s.limit(st).ends()
-		for _, f := range st.feet {
-			low = min(low, float64(s.feet[f].total)+float64(fromMM(down)))
-			high = max(high, float64(s.feet[f].total)+float64(fromMM(up)))
+		st.levels = []shimLevel{{changes: []float64{0}}}
+		if len(st.feet) > 0 {
+			st.levels[0].changes = s.span(st)
 		}
 	}
-	low, high = max(low, float64(s.rule.Keep), 0), min(high, float64(shims.Thickest))
-	if low <= high {
-		s.list(s.rule.Pieces, int64(math.Floor(low)), int64(math.Ceil(high)))
+	s.level = max(1, s.ratio())
+	if !s.reachable() {
+		for i := range s.stations {
+			s.stations[i].reach = nowhere
+		}
+		s.index()
+		return
+	}
+	w := wantedPacks{most: s.rule.Pieces, handled: s.mostOfOne()}
+	for i := range s.stations {
+		st := &s.stations[i]
+		for _, f := range st.feet {
+			total := float64(s.feet[f].total)
+			w.totals = append(w.totals, st.reach.plus(reach{total, total}).and(reach{float64(s.rule.Keep), float64(shims.Thickest)}))
+		}
+	}
+	s.listWanted(w)
+}
+
+// mostOfOne is what one foot, or one station, may take in a choice as good as the best
+// known.
+func (s *shimSearch) mostOfOne() int {
+	if s.within() {
+		return s.best.handled
+	}
+	return math.MaxInt
+}
+
+// span is between what a station can change by at the most.
+func (s *shimSearch) span(st *shimStation) []float64 {
+	down, up := s.limit(st).ends()
+	return []float64{
+		max(float64(fromMM(down)), -float64(shims.Thickest)) - 1, // limits are exact where they are asked for
+		min(float64(fromMM(up)), float64(shims.Thickest)) + 1,
 	}
 }
 
@@ -115,17 +263,14 @@ func (s *shimSearch) listChanges(st *shimStation) {
 		st.levels = []shimLevel{{changes: []float64{0}}}
 		return
 	}
+	st.levels = nil
 	by := make(map[int][]float64)
 	var handlings []int
-	for i := range s.packs {
-		change := s.packs[i].total - s.feet[st.feet[0]].total
-		if i > 0 && s.packs[i].total == s.packs[i-1].total || !s.allows(st, change) {
-			continue
-		}
+	for _, change := range s.changes(st) {
 		for _, f := range st.feet {
 			s.totals[f] = s.feet[f].total + change
 		}
-		if _, handled, ok := s.lay(st.feet, s.totals, math.MaxInt); ok {
+		if _, handled, ok := s.lay(st.feet, s.totals, s.mostOfOne()); ok {
 			if by[handled] == nil {
 				handlings = append(handlings, handled)
 			}
@@ -134,8 +279,29 @@ func (s *shimSearch) listChanges(st *shimStation) {
 	}
 	slices.Sort(handlings)
 	for _, handled := range handlings {
+		slices.Sort(by[handled])
 		st.levels = append(st.levels, shimLevel{handled, by[handled]})
 	}
+}
+
+// changes are those for which every foot of the station has a pack, first those near
+// to what the plan without shims has.
+func (s *shimSearch) changes(st *shimStation) (list []int64) {
+	for i := range s.packs {
+		change := s.packs[i].total - s.feet[st.feet[0]].total
+		if i > 0 && s.packs[i].total == s.packs[i-1].total || !s.allows(st, change) || !st.reach.has(float64(change)) {
+			continue
+		}
+		if !slices.ContainsFunc(st.feet, func(f int) bool { return !s.listed(s.feet[f].total + change) }) {
+			list = append(list, change)
+		}
+	}
+	line := s.planner.lines[st.machine].Vertical
+	planned := float64(line.At(units.Length(st.x)))
+	slices.SortStableFunc(list, func(a, b int64) int {
+		return cmp.Compare(math.Abs(float64(a)-planned), math.Abs(float64(b)-planned))
+	})
+	return list
 }
 
 // arrange puts the stations in the order in which they are placed: from the machine
