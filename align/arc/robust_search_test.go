@@ -85,7 +85,7 @@ func TestRobustIsTheCheapest(t *testing.T) {
 		truth align.Centreline
 		angle units.Angle
 		draws int
-	}{{caseA, 0, drawsOf(2000)}, {line(1.5, 0, 0.2, 0), units.Degree, 150}} {
+	}{{caseA, 0, drawsOf(2000)}, {line(1.5, 0, 0.2, 0), units.Degree, drawsOf(150)}} {
 		random := rand.New(rand.NewPCG(11, 3))
 		sound := filled(t, row.truth, sensorPair(u, nine(120)...))
 		for i := range sound {
