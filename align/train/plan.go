@@ -224,13 +224,11 @@ func (p *planner) reachTargets(in []int) bool {
 		}
 		models = append(models, m)
 	}
-	answers := make([][]float64, len(models))
+	answers, proven := make([][]float64, len(models)), make([]bool, len(models))
 	for i, m := range models {
 		r := m.onTarget()
 		ok := m.eased(func() bool {
-			var proven bool
-			answers[i], proven = r.least(p.work)
-			p.proven = p.proven && proven
+			answers[i], proven[i] = r.least(p.work)
 			return answers[i] != nil
 		})
 		if !ok {
@@ -238,7 +236,7 @@ func (p *planner) reachTargets(in []int) bool {
 		}
 	}
 	for i, m := range models {
-		p.take(m, answers[i], true)
+		p.take(m, answers[i], proven[i])
 	}
 	return true
 }

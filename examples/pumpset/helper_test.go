@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/units"
 	"pgregory.net/rapid"
 )
@@ -80,7 +81,7 @@ func found(t rapid.TB, err error) []string {
 		}
 	}
 	var lines strings.Builder
-	complain(&lines, "FILE", err)
+	strict.Complain(&lines, "FILE", err)
 	if n := strings.Count(lines.String(), "\n"); n != len(list) {
 		t.Errorf("%d lines for %d faults: %q", n, len(list), lines.String())
 	}

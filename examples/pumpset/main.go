@@ -21,6 +21,8 @@ import (
 	"fmt"
 	"io"
 	"os"
+
+	"example.org/collinear/examples/internal/strict"
 )
 
 //go:embed job.json
@@ -44,7 +46,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 		return misused
 	}
 	if err := o.report(stdout); err != nil {
-		complain(stderr, o.name(), err)
+		strict.Complain(stderr, o.name(), err)
 		return refused
 	}
 	return solved

@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"example.org/collinear/examples/internal/strict"
 )
 
 func TestExitCodes(t *testing.T) {
@@ -68,7 +70,7 @@ func TestOneLineForEachFault(t *testing.T) {
 	)(t, builtIn)
 	_, err := outcome(bad)
 	var stderr strings.Builder
-	complain(&stderr, "FILE", err)
+	strict.Complain(&stderr, "FILE", err)
 	lines := strings.Split(strings.TrimSuffix(stderr.String(), "\n"), "\n")
 	if len(lines) != 4 {
 		t.Errorf("%d lines for four faults:\n%s", len(lines), stderr.String())

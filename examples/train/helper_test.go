@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/units"
 	"pgregory.net/rapid"
 )
@@ -129,7 +130,7 @@ func faults(t rapid.TB, err error) []string {
 	}
 	var lines strings.Builder
 	if err != nil {
-		complain(&lines, "FILE", err)
+		strict.Complain(&lines, "FILE", err)
 	}
 	if n := strings.Count(lines.String(), "\n"); n != len(list) {
 		t.Errorf("%d lines for %d faults: %q", n, len(list), lines.String())

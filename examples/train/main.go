@@ -15,6 +15,7 @@
 package main
 
 import (
+	"cmp"
 	_ "embed"
 	"errors"
 	"flag"
@@ -23,7 +24,6 @@ import (
 	"os"
 
 	"example.org/collinear/examples/internal/strict"
-	"example.org/collinear/units"
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
 )
@@ -53,7 +53,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 		return misused
 	}
 	if err := o.report(stdout); err != nil {
-		complain(stderr, o.file, err)
+		strict.Complain(stderr, o.name(), err)
 		return refused
 	}
 	return solved
@@ -82,6 +82,9 @@ func (o *options) parse(args []string, stderr io.Writer) error {
 	}
 	return nil
 }
+
+// name is what the faults are told of.
+func (o *options) name() string { return cmp.Or(o.file, "built-in job") }
 
 func (o *options) report(stdout io.Writer) error {
 	data, err := o.data()
@@ -127,18 +130,4 @@ func writeRecord(w io.Writer, r record) error {
 	}
 	_, err = w.Write(append(data, '\n'))
 	return err
-}
-
-// complain prints one line for each fault, and for an error that is none.
-func complain(w io.Writer, file string, err error) {
-	if file == "" {
-		file = "built-in job"
-	}
-	all := units.Faults(err)
-	for _, fault := range all {
-		fmt.Fprintln(w, printable(file+": "+fault.Error()))
-	}
-	if len(all) == 0 {
-		fmt.Fprintln(w, printable(file+": "+err.Error()))
-	}
 }

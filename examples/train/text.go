@@ -31,20 +31,6 @@ func (w *words) UnmarshalText(text []byte) error {
 	return nil
 }
 
-// printable spells out what would break the line or steer the terminal: a path
-// may hold any name that stands in a document.
-func printable(line string) string {
-	var out strings.Builder
-	for _, r := range line {
-		if unicode.IsGraphic(r) {
-			out.WriteRune(r)
-		} else {
-			out.WriteString(strings.Trim(strconv.QuoteRune(r), "'"))
-		}
-	}
-	return out.String()
-}
-
 // format names the sort of document.
 type format string
 

@@ -1,4 +1,4 @@
-package main
+package strict
 
 import (
 	"fmt"
@@ -10,8 +10,9 @@ import (
 	"example.org/collinear/units"
 )
 
-// complain prints one line for each fault, and for an error that is none.
-func complain(w io.Writer, name string, err error) {
+// Complain prints one line for each fault of the document of this name, and for an
+// error that is none.
+func Complain(w io.Writer, name string, err error) {
 	say := func(what error) { fmt.Fprintln(w, printable(name+": "+what.Error())) }
 	all := units.Faults(err)
 	for _, fault := range all {
