@@ -44,6 +44,19 @@ func Fourth(opposite, across1, across2 units.Length) units.Length {
 // it is the signed droop.
 func MandrelSag(at12, at6 units.Length) units.Length { return HalfTIR(at12, at6) }
 
+// WithoutSag returns a rim reading less what the droop of the bracket adds to it:
+//
+//	reading - sag cos t
+//
+// from the dial's own zero, where that was at 12 the one at 12 becomes -sag. In a
+// bore give the sag with a minus. Derived here from a tip that hangs lower by the sag
+// wherever the bracket is turned; between top and bottom it counts twice (US Bureau
+// of Reclamation, FIST 4-1A, p. 17, read).
+func WithoutSag(reading, sag units.Length, at units.Clock) units.Length {
+	_, cos := at.SinCos()
+	return reading - units.Length(float64(sag)*cos)
+}
+
 // displacement returns where a rim's centre lies, seen from the shaft that
 // carries the dial: half the TIR on each diameter.
 func (s *sweep) displacement() align.Vector {

@@ -36,7 +36,7 @@ func newSweep(p *part) sweep {
 	var seen [quarters]bool
 	for _, r := range p.set.Readings {
 		q, _ := quarter(p.set.View.Clock(r.At))
-		s.at[q], seen[q] = r.Value-droop(p.set.Sag, p.set.Probe.Kind, q), true
+		s.at[q], seen[q] = WithoutSag(r.Value, p.sag(), units.Clock(90*q)), true
 	}
 	s.complete(seen)
 	s.check.Quarters = s.at
@@ -54,14 +54,12 @@ func quarter(t units.Clock) (q int, ok bool) {
 	return int(n), n == float64(int(n))
 }
 
-// droop is what sag adds to the reading at a quarter: s cos t, the other way
-// round in a bore. Derived here from a tip that hangs lower by s wherever the
-// bracket is turned.
-func droop(sag units.Length, kind align.Kind, q int) units.Length {
-	if kind == align.Bore {
-		sag = -sag
+// sag is that of the part's set, the other way round in a bore.
+func (p *part) sag() units.Length {
+	if p.set.Probe.Kind == align.Bore {
+		return -p.set.Sag
 	}
-	return [quarters]units.Length{twelve: sag, six: -sag}[q]
+	return p.set.Sag
 }
 
 // complete supplies the one quarter that was not seen, if there is one.

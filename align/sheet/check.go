@@ -1,0 +1,156 @@
+package sheet
+
+import (
+	"maps"
+	"slices"
+	"strings"
+
+	"example.org/collinear/internal/check"
+	"example.org/collinear/units"
+)
+
+// Judgement is what is found of one line that was written down.
+type Judgement struct {
+	Step     string `json:"step"`
+	Written  string `json:"written"`  // as it stands on the sheet
+	Expected string `json:"expected"` // what follows from the lines above it as the sheet has them
+	Right    bool   `json:"right"`
+}
+
+// Explanation is a slip, or two, that account for lines that are wrong.
+type Explanation struct {
+	Slips []Slip   `json:"slips"`
+	Left  []string `json:"left,omitempty"` // wrong lines that they do not account for
+}
+
+// String names the slips and where they were made.
+func (e Explanation) String() string {
+	parts := make([]string, len(e.Slips))
+	for i, s := range e.Slips {
+		parts[i] = s.String()
+	}
+	return strings.Join(parts, "; and ")
+}
+
+// Marking is what is found of a sheet.
+type Marking struct {
+	Lines        []Judgement   `json:"lines"`                  // those that were written down, in the order of the working
+	Explanations []Explanation `json:"explanations,omitempty"` // of what is wrong, the likeliest first; more than one: they tie
+	Ask          []string      `json:"ask,omitempty"`          // lines not on the sheet that would tell them apart
+}
+
+// Right tells whether all that was written down follows.
+func (m Marking) Right() bool {
+	return !slices.ContainsFunc(m.Lines, func(j Judgement) bool { return !j.Right })
+}
+
+// Unexplained lists the wrong lines that no explanation accounts for.
+func (m Marking) Unexplained() []string {
+	if len(m.Explanations) > 0 {
+		return m.Explanations[0].Left
+	}
+	var list []string
+	for _, j := range m.Lines {
+		if !j.Right {
+			list = append(list, j.Step)
+		}
+	}
+	return list
+}
+
+// Check marks a sheet: answers by the id of their line, all of them or some. An answer
+// is a number with its unit, in any unit, with a sign as the library has it ("-2.7 mil")
+// or with the words that the working uses ("lower 2.7 mil").
+//
+// A line is right when it follows from the lines above it as they stand on the sheet,
+// so that one slip is found once. It may be off by half of its last place, or by what
+// was cut off after it; by what rounding the lines above may do to it; and a line that
+// is not on the sheet counts as kept to 1 um, 1 um/m or 0.1 K. Whoever keeps less writes
+// it down.
+//
+// What is wrong is explained by a single slip wherever one accounts for the whole
+// sheet, and by two only where none does and four lines or more are independent. All
+// that do are named: they give the same numbers on this sheet, up to rounding, and
+// Ask has the lines that would tell them apart. Where no slip accounts for everything,
+// those that account for most are named with the lines that are left. A slip is named at
+// the fewest lines that show it.
+//
+// It refuses an empty sheet (Missing, at /answers), a line that the working does not
+// have (Unknown, at /answers/ID) and an answer that cannot be read.
+func (w Working) Check(sheet map[string]string) (Marking, error) {
+	read, err := w.read(sheet)
+	if err != nil {
+		return Marking{}, err
+	}
+	expected := w.follow(read, nil)
+	var m Marking
+	for i := range w.lines {
+		if own, ok := read[i]; ok {
+			m.Lines = append(m.Lines, w.judge(i, own, expected[i]))
+		}
+	}
+	wrong := w.wrong(read, expected)
+	if len(wrong) == 0 {
+		return m, nil
+	}
+	theories := w.theories(read, wrong)
+	for _, t := range theories {
+		m.Explanations = append(m.Explanations, w.explanation(t))
+	}
+	m.Ask = w.named(w.ask(read, theories))
+	return m, nil
+}
+
+// read reads the answers of a sheet.
+func (w Working) read(sheet map[string]string) (answers, error) {
+	var faults check.Faults
+	var root check.Path
+	at := root.Field("answers")
+	if len(sheet) == 0 {
+		faults.Add(units.Missing, at, nil, "the answer of at least one line")
+	}
+	read := answers{}
+	for i := range w.lines {
+		l := &w.lines[i]
+		text, ok := sheet[l.id]
+		if !ok {
+			continue
+		}
+		own, err := l.kind.read(text, w.view)
+		faults.Adopt(at.Field(l.id), err)
+		read[i] = own
+	}
+	for _, id := range slices.Sorted(maps.Keys(sheet)) {
+		if _, ok := w.find(id); !ok {
+			faults.Add(units.Unknown, at.Field(id), id, "the id of a line of this working")
+		}
+	}
+	return read, faults.Err()
+}
+
+func (w Working) judge(i int, own written, expected span) Judgement {
+	k := w.lines[i].kind
+	return Judgement{
+		Step:     w.lines[i].id,
+		Written:  own.text,
+		Expected: k.rounded(expected.at, own.system, w.view),
+		Right:    own.meets(expected),
+	}
+}
+
+func (w Working) explanation(t theory) Explanation {
+	e := Explanation{Left: w.named(t.left)}
+	for _, s := range t.suspects {
+		e.Slips = append(e.Slips, Slip{Kind: s.kind, Steps: w.named(s.lines())})
+	}
+	return e
+}
+
+// named are the ids of lines.
+func (w Working) named(lines []int) []string {
+	var ids []string
+	for _, i := range lines {
+		ids = append(ids, w.lines[i].id)
+	}
+	return ids
+}

@@ -1,0 +1,123 @@
+package sheet
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/collinear/align"
+	"example.org/collinear/align/flange"
+	"example.org/collinear/internal/check"
+	"example.org/collinear/units"
+)
+
+// FlangeShims is the question which shims go under the bolts of a flange.
+type FlangeShims struct {
+	Flange flange.Flange  `json:"flange"`
+	Off    align.Estimate `json:"off"` // what was found less the target
+}
+
+// Working works the shims at the bolts and the slide of the face, which are what
+// flange.Flange.Correct answers. It refuses what that refuses (/flange/bolts/2/radius,
+// /off).
+func (s FlangeShims) Working() (Working, error) {
+	c, err := s.Flange.Correct(s.Off)
+	var faults check.Faults
+	for _, fault := range units.Faults(err) {
+		moved := *fault
+		if !strings.HasPrefix(moved.Path, "/off") {
+			moved.Path = "/flange" + moved.Path
+		}
+		faults.Append(&moved)
+	}
+	if err := faults.Err(); err != nil {
+		return Working{}, err
+	}
+	f, off := s.Flange, s.Off.Value
+	var p page
+	var wedges []input
+	var names []string
+	for i := range f.Bolts {
+		symbol := "b" + strconv.Itoa(i+1)
+		wedges = append(wedges, p.above(symbol, p.wedge(&f, off, i)))
+		names = append(names, symbol)
+	}
+	least := p.add(line{
+		id:      "least",
+		sought:  "the least of these, where the shim is zero",
+		formula: "b0 = min(" + strings.Join(names, ", ") + ")",
+		source:  flangeSource,
+		kind:    reading,
+		inputs:  wedges,
+		rule:    func(v values) float64 { return slices.Min(v) },
+	})
+	for i, b := range f.Bolts {
+		right := func(v values) float64 { return v[0] - v[1] }
+		p.answers(p.add(line{
+			id:      "bolt." + b.Name + ".shim",
+			sought:  "shim at bolt " + b.Name,
+			formula: "h = b - b0",
+			source:  flangeSource,
+			kind:    thickness,
+			inputs:  []input{p.above("b", wedges[i].from), p.above("b0", least)},
+			rule:    right,
+			ways:    unitWays("shims", right),
+		}), float64(c.Shims[i].Thickness))
+	}
+	for _, in := range planes {
+		p.answers(p.slide(&f, off, in), float64(in.length(c.Slide.By)))
+	}
+	return Working{title: "Shims under a flange", view: f.View, lines: p.lines}, nil
+}
+
+const flangeSource = "shims take out the slope, sliding the offset at the face, derived here"
+
+// wedge is how far the face falls back at a bolt, by which it has to come forward.
+func (p *page) wedge(f *flange.Flange, off align.Centreline, i int) int {
+	b := f.Bolts[i]
+	sign := outwards(f.Push == flange.TowardsStationary)
+	lag := func(v values, r, vertical, horizontal float64) float64 {
+		sin, cos := units.Clock(v[3]).SinCos()
+		return sign * (v[0]*vertical*r*cos + v[1]*horizontal*r*sin)
+	}
+	clockwise := "sin(t)"
+	if f.View == align.FromStationary {
+		clockwise = "-sin(t)"
+	}
+	return p.add(line{
+		id:      "bolt." + b.Name + ".wedge",
+		sought:  "how far the face falls back at bolt " + b.Name,
+		formula: "b = " + signed(sign) + "r * (av * cos(t) + ah * " + clockwise + ")",
+		source:  flangeSource,
+		kind:    reading,
+		inputs: []input{
+			put("av", climb, off.Vertical.Slope), put("ah", swing, off.Horizontal.Slope),
+			put("r", station, b.Radius), put("t", clock, f.View.Clock(b.At)),
+		},
+		rule: func(v values) float64 { return lag(v, v[2], 1, 1) },
+		ways: []way{
+			{kind: TopAndBottomExchanged, rule: func(v values) float64 { return lag(v, v[2], -1, 1) }},
+			{kind: LeftAndRightExchanged, rule: func(v values) float64 { return lag(v, v[2], 1, -1) }},
+			{kind: RadiusAndDiameter, rule: func(v values) float64 { return lag(v, 2*v[2], 1, 1) }},
+			{kind: PositionForCorrection, rule: func(v values) float64 { return -lag(v, v[2], 1, 1) }},
+		},
+	})
+}
+
+// slide is how far the face has to slide in one plane.
+func (p *page) slide(f *flange.Flange, off align.Centreline, in plane) int {
+	right := func(v values) float64 { return 0 - along(v) }
+	l := in.line(off)
+	return p.add(line{
+		id:      in.String() + ".slide",
+		sought:  in.String() + " slide of the face",
+		formula: "c = -(w0 + a * x)",
+		source:  flangeSource,
+		kind:    in.moves(),
+		inputs:  []input{put("w0", in.lies(), l.Offset), put("a", in.leans(), l.Slope), put("x", station, f.Face)},
+		rule:    right,
+		ways: append(unitWays("slide", right),
+			way{kind: LeftAtDial, rule: func(v values) float64 { return 0 - v[0] }},
+			way{kind: PositionForCorrection, rule: along}),
+	})
+}

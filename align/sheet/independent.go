@@ -1,0 +1,84 @@
+package sheet
+
+import "math"
+
+// independent counts the lines of a sheet of which none follows from the others: the
+// rank of what they do when the given numbers change.
+func (w Working) independent(sheet answers) int {
+	var rows [][]float64
+	for i := range w.lines {
+		if _, ok := sheet[i]; ok {
+			rows = append(rows, w.slopes(i))
+		}
+	}
+	return rank(rows)
+}
+
+// nudge is by how much of itself a given number is changed.
+const nudge = 1e-4
+
+// slopes are how much line i changes with each of the given numbers.
+func (w Working) slopes(line int) []float64 {
+	var row []float64
+	before := w.values(-1, 0)[line]
+	for i := range w.lines {
+		for j, in := range w.lines[i].inputs {
+			if in.from == given {
+				row = append(row, w.values(i, j)[line]-before)
+			}
+		}
+	}
+	return row
+}
+
+// values computes all lines with one input of one line nudged.
+func (w Working) values(line, input int) values {
+	all := make(values, len(w.lines))
+	for i := range w.lines {
+		l := &w.lines[i]
+		v := make(values, len(l.inputs))
+		for j, in := range l.inputs {
+			v[j] = in.value
+			if in.from != given {
+				v[j] = all[in.from]
+			}
+			if i == line && j == input {
+				v[j] += nudge * max(math.Abs(v[j]), 1)
+			}
+		}
+		all[i] = l.rule(v)
+	}
+	return all
+}
+
+// rank counts the rows that are no sums of the others.
+func rank(rows [][]float64) int {
+	const none = 1e-6 // of a row's own size, left by the rounding of differences
+	var basis [][]float64
+	for _, row := range rows {
+		size := norm(row)
+		for _, b := range basis {
+			along := dot(row, b)
+			for k := range row {
+				row[k] -= float64(along * b[k])
+			}
+		}
+		if left := norm(row); left > none*size && left > 0 {
+			for k := range row {
+				row[k] /= left
+			}
+			basis = append(basis, row)
+		}
+	}
+	return len(basis)
+}
+
+func dot(a, b []float64) float64 {
+	sum := 0.0
+	for i := range a {
+		sum += float64(a[i] * b[i])
+	}
+	return sum
+}
+
+func norm(a []float64) float64 { return math.Sqrt(dot(a, a)) }

@@ -1,0 +1,80 @@
+package sheet
+
+import "example.org/collinear/units"
+
+// line is one line of a working: a number that follows from given ones and from
+// lines above it.
+type line struct {
+	id      string
+	sought  string
+	formula string // "w = T/2", in the symbols of the inputs
+	source  string
+	kind    kind
+	inputs  []input
+	rule    rule
+	exact   float64 // what the library answers; rule gives it to rounding
+	allow   float64 // how far an answer may be off by the sheet's own choice, as of shims
+	ways    []way
+}
+
+// input is what a line's formula puts in for one symbol.
+type input struct {
+	symbol string
+	from   int // index of the line above that it comes from, or given
+	kind   kind
+	value  float64 // where it is given
+}
+
+// given marks an input that comes from no line.
+const given = -1
+
+// rule computes a line from its inputs, in their order.
+type rule func(v values) float64
+
+// values are inputs of a rule, counted as their types count.
+type values []float64
+
+func (v values) length(i int) units.Length { return units.Length(v[i]) }
+func (v values) slope(i int) units.Slope   { return units.Slope(v[i]) }
+
+// way is another rule that a hand may take in place of the right one.
+type way struct {
+	kind  SlipKind
+	form  int    // which of several forms of this slip: mil for hundredths, or hundredths for mil
+	group string // lines that a hand would treat alike: those of one dial, one leg
+	rule  rule
+}
+
+// page gathers the lines of a working.
+type page struct{ lines []line }
+
+// add puts a line on the page, computes its answer, and returns where it stands.
+func (p *page) add(l line) int {
+	v := make(values, len(l.inputs))
+	for i, in := range l.inputs {
+		v[i] = in.value
+		if in.from != given {
+			v[i] = p.lines[in.from].exact
+		}
+	}
+	l.exact = l.rule(v)
+	p.lines = append(p.lines, l)
+	return len(p.lines) - 1
+}
+
+// answers puts the library's own answer in the place of the one that the rule gave,
+// which is the same up to the order of the roundings.
+func (p *page) answers(i int, exact float64) int {
+	p.lines[i].exact = exact
+	return i
+}
+
+// above returns the input that a line above is.
+func (p *page) above(symbol string, i int) input {
+	return input{symbol: symbol, from: i, kind: p.lines[i].kind}
+}
+
+// put returns the input of a given number.
+func put[Q ~float64](symbol string, k kind, q Q) input {
+	return input{symbol: symbol, from: given, kind: k, value: float64(q)}
+}

@@ -1,0 +1,146 @@
+package sheet
+
+import (
+	"cmp"
+	"maps"
+	"slices"
+)
+
+// theory is a suspect, or two, held against a sheet.
+type theory struct {
+	suspects []suspect
+	expected []span // of every line
+	left     []int  // lines that are wrong all the same
+	misfit   float64
+}
+
+// test holds suspects against a sheet.
+func (w Working) test(sheet answers, suspects ...suspect) theory {
+	chosen := map[int]rule{}
+	for _, s := range suspects {
+		maps.Copy(chosen, s.chosen)
+	}
+	t := theory{suspects: suspects, expected: w.follow(sheet, chosen)}
+	t.left = w.wrong(sheet, t.expected)
+	for i, own := range sheet {
+		off := own.apart(t.expected[i])
+		t.misfit = max(t.misfit, off)
+	}
+	return t
+}
+
+// lines counts the lines at which the theory has a slip.
+func (t *theory) lines() int {
+	n := 0
+	for _, s := range t.suspects {
+		n += len(s.chosen)
+	}
+	return n
+}
+
+// likelier orders theories: fewer slips, then the better fit, then fewer lines.
+func likelier(a, b theory) int {
+	return cmp.Or(
+		cmp.Compare(len(a.suspects), len(b.suspects)),
+		cmp.Compare(a.misfit, b.misfit),
+		cmp.Compare(a.lines(), b.lines()),
+	)
+}
+
+// leastForTwo is how many independent lines a sheet has to have before two slips at once
+// are looked for: with fewer, two can account for almost anything.
+const leastForTwo = 4
+
+// theories finds what accounts for the wrong lines of a sheet: single slips; where none
+// accounts for all and the sheet says enough, two; or else those single slips that
+// account for most and contradict no line that is right.
+func (w Working) theories(sheet answers, wrong []int) []theory {
+	suspects := w.suspects()
+	var whole, partly []theory
+	for _, s := range suspects {
+		switch t := w.test(sheet, s); {
+		case len(t.left) == 0:
+			whole = append(whole, t)
+		case len(t.left) < len(wrong) && within(t.left, wrong):
+			partly = append(partly, t)
+		}
+	}
+	if len(whole) == 0 && w.independent(sheet) >= leastForTwo {
+		whole = w.twos(sheet, suspects)
+	}
+	if len(whole) == 0 {
+		whole = most(partly)
+	}
+	slices.SortStableFunc(whole, likelier)
+	return w.merged(sheet, whole)
+}
+
+// twos finds the pairs of slips at different lines that account for all of a sheet.
+func (w Working) twos(sheet answers, suspects []suspect) []theory {
+	var whole []theory
+	for i, a := range suspects {
+		for _, b := range suspects[i+1:] {
+			if overlap(a, b) {
+				continue
+			}
+			if t := w.test(sheet, a, b); len(t.left) == 0 {
+				whole = append(whole, t)
+			}
+		}
+	}
+	return whole
+}
+
+func overlap(a, b suspect) bool {
+	for i := range a.chosen {
+		if _, ok := b.chosen[i]; ok {
+			return true
+		}
+	}
+	return false
+}
+
+func within(some, all []int) bool {
+	return !slices.ContainsFunc(some, func(i int) bool { return !slices.Contains(all, i) })
+}
+
+// most keeps the theories that leave the fewest lines wrong.
+func most(list []theory) []theory {
+	least := 0
+	for i, t := range list {
+		if n := len(t.left); i == 0 || n < least {
+			least = n
+		}
+	}
+	return slices.DeleteFunc(list, func(t theory) bool { return len(t.left) > least })
+}
+
+// merged leaves out a theory that is another of the same kinds of slip with the same
+// numbers on the sheet, at more lines: so much the sheet does not show. The list is in
+// order of likelihood.
+func (w Working) merged(sheet answers, list []theory) []theory {
+	var kept []theory
+	for _, t := range list {
+		same := func(other theory) bool { return sameKinds(t, other) && sameNumbers(sheet, t, other) }
+		if i := slices.IndexFunc(kept, same); i < 0 {
+			kept = append(kept, t)
+		} else if t.lines() < kept[i].lines() {
+			kept[i] = t
+		}
+	}
+	return kept
+}
+
+func sameKinds(a, b theory) bool {
+	return slices.EqualFunc(a.suspects, b.suspects, func(s, t suspect) bool { return s.kind == t.kind })
+}
+
+func sameNumbers(sheet answers, a, b theory) bool {
+	for i := range sheet {
+		x, y := a.expected[i].at, b.expected[i].at
+		if !exactlyAt(x).meets(exactlyAt(y)) {
+			return false
+		}
+	}
+	return true
+}
