@@ -78,8 +78,19 @@ func (m Marking) Unexplained() []string {
 // It refuses an empty sheet (Missing, at /answers), a line that the working does not
 // have (Unknown, at /answers/ID) and an answer that cannot be read.
 func (w Working) Check(sheet map[string]string) (Marking, error) {
-	read, err := w.read(sheet)
-	if err != nil {
+	return w.CheckDrawn(sheet, nil)
+}
+
+// CheckDrawn is [Working.Check] of a sheet on which some answers were read off a drawing:
+// drawn tells, by the id of their line, how far each of these may be off for that, either
+// way (see [Graph]). It also refuses, with paths from /drawn, a line that is not on the
+// sheet (Unknown), one that does not come to a length (Conflict), and an amount that is
+// negative or not finite.
+func (w Working) CheckDrawn(sheet map[string]string, drawn map[string]units.Length) (Marking, error) {
+	var faults check.Faults
+	read := w.read(&faults, sheet)
+	w.loosen(&faults, read, drawn)
+	if err := faults.Err(); err != nil {
 		return Marking{}, err
 	}
 	expected := w.follow(read, nil)
@@ -102,8 +113,7 @@ func (w Working) Check(sheet map[string]string) (Marking, error) {
 }
 
 // read reads the answers of a sheet.
-func (w Working) read(sheet map[string]string) (answers, error) {
-	var faults check.Faults
+func (w Working) read(faults *check.Faults, sheet map[string]string) answers {
 	var root check.Path
 	at := root.Field("answers")
 	if len(sheet) == 0 {
@@ -125,7 +135,26 @@ func (w Working) read(sheet map[string]string) (answers, error) {
 			faults.Add(units.Unknown, at.Field(id), id, "the id of a line of this working")
 		}
 	}
-	return read, faults.Err()
+	return read
+}
+
+// loosen lets answers that were drawn be off by so much more.
+func (w Working) loosen(faults *check.Faults, read answers, drawn map[string]units.Length) {
+	var root check.Path
+	at := root.Field("drawn")
+	for _, id := range slices.Sorted(maps.Keys(drawn)) {
+		i, _ := w.find(id)
+		own, written := read[i]
+		switch by := drawn[id]; {
+		case !written || w.lines[i].id != id:
+			faults.Add(units.Unknown, at.Field(id), id, "the id of a line that is on the sheet")
+		case w.lines[i].kind.sort() != sortOf[units.Length]():
+			faults.Add(units.Conflict, at.Field(id), id, "a line that comes to a length")
+		case check.NotNegative(faults, at.Field(id), by, "how far a drawing may be off"):
+			own.span = own.wider(float64(by))
+			read[i] = own
+		}
+	}
 }
 
 func (w Working) judge(i int, own written, expected span) Judgement {

@@ -67,7 +67,7 @@ func (s FlangeShims) Working() (Working, error) {
 	for _, in := range planes {
 		p.answers(p.slide(&f, off, in), float64(in.length(c.Slide.By)))
 	}
-	return Working{title: "Shims under a flange", view: f.View, lines: p.lines}, nil
+	return p.working("Shims under a flange", f.View)
 }
 
 const flangeSource = "shims take out the slope, sliding the offset at the face, derived here"

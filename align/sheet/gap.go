@@ -34,7 +34,7 @@ func (g GapFromSlope) Working() (Working, error) {
 			return float64(align.Vector{Vertical: v.length(0), Horizontal: v.length(1)}.Size())
 		},
 	}), float64(widest))
-	return Working{title: "The gap from the slope", lines: p.lines}, nil
+	return p.working("The gap from the slope", align.FromMovable)
 }
 
 // opening puts the opening in one plane on the page.
@@ -89,7 +89,7 @@ func (g SlopeFromGap) Working() (Working, error) {
 				way{kind: in.exchanged(), rule: func(v values) float64 { return -right(v) }}),
 		}), float64(in.slope(tilt)))
 	}
-	return Working{title: "The slope from the gap", lines: p.lines}, nil
+	return p.working("The slope from the gap", align.FromMovable)
 }
 
 // FlexTilts is the question which tilts the flex planes of a spacer coupling take.
@@ -110,7 +110,7 @@ func (f FlexTilts) Working() (Working, error) {
 		p.tilt(f, in, "stationary", "+", false, in.slope(stationary))
 		p.tilt(f, in, "movable", "-", true, in.slope(movable))
 	}
-	return Working{title: "The tilts at the flex planes", lines: p.lines}, nil
+	return p.working("The tilts at the flex planes", align.FromMovable)
 }
 
 // tilt puts the tilt at one flex plane on the page.

@@ -46,6 +46,7 @@ func checkByHand(faults *check.Faults, at check.Path, supports []thermal.Support
 	}
 	for i, s := range supports {
 		support := at.Index(i)
+		checkName(faults, support, s.Name)
 		if s.Three != nil || s.Nine != nil {
 			faults.Add(units.Conflict, support.Field("three"), s.Name, "pieces that are alike on both sides: legs that differ are not worked line by line")
 		}
@@ -81,14 +82,6 @@ func (p *page) growth(m machine, in plane) grown {
 	return p.through(m, in, moved)
 }
 
-// supportName is how the ids and a person call a support.
-func (m machine) supportName(i int) string {
-	if name := m.supports[i].Name; name != "" {
-		return name
-	}
-	return "support " + strconv.Itoa(i+1)
-}
-
 // support puts the growth of one support on the page, and returns it as an input.
 // Sideways only a measurement tells of it here.
 func (p *page) support(m machine, in plane, i int) input {
@@ -98,7 +91,7 @@ func (p *page) support(m machine, in plane, i int) input {
 	if s.Measured != nil || in == horizontal {
 		return put(symbol, in.lies(), in.length(by))
 	}
-	group := m.name + "." + m.supportName(i)
+	group := m.name + "." + s.Name
 	var pieces []input
 	for j, piece := range s.Pieces {
 		id := group
@@ -113,7 +106,7 @@ func (p *page) support(m machine, in plane, i int) input {
 	}
 	return p.above(symbol, p.answers(p.add(line{
 		id:      group + ".growth",
-		sought:  "growth of " + m.supportName(i) + " of the " + m.name + " machine",
+		sought:  "growth of " + s.Name + " of the " + m.name + " machine",
 		formula: "g = " + sum(pieces),
 		source:  "pieces that stand one on the other",
 		kind:    height,

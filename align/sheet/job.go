@@ -63,7 +63,8 @@ func StraightedgeGap(d dial.StraightedgeGap, feet ...align.Foot) (Working, error
 //
 // It refuses a job without a method or with more than one (Missing, Conflict), what
 // the method's Solve, thermal.Growth and Corrections refuse, with paths from the job
-// (/reverse/carried_by_movable/sag), feet without a name (Missing), and growth that
+// (/reverse/carried_by_movable/sag), feet and supports without a name (Missing), names that make the ids
+// of two lines the same (Duplicate), and growth that
 // is not worked line by line: legs that differ from side to side, profiles of
 // temperature, more than two supports.
 func (j Job) Working() (Working, error) {
@@ -84,7 +85,7 @@ func (j Job) Working() (Working, error) {
 			p.feet(in, laid[in], target, j.Feet, moves)
 		}
 	}
-	return Working{title: m.title, view: m.view, lines: p.lines}, nil
+	return p.working(m.title, m.view)
 }
 
 // method is the one that the job was measured by; nil where that is not one.
@@ -145,9 +146,13 @@ func checkNames(faults *check.Faults, feet []align.Foot) {
 	var root check.Path
 	list := root.Field("feet")
 	for i, f := range feet {
-		if at := list.Index(i); strings.TrimSpace(f.Name) == "" {
-			faults.Add(units.Missing, at.Field("name"), nil, "a name, by which its lines are called")
-		}
+		checkName(faults, list.Index(i), f.Name)
+	}
+}
+
+func checkName(faults *check.Faults, at check.Path, name string) {
+	if strings.TrimSpace(name) == "" {
+		faults.Add(units.Missing, at.Field("name"), nil, "a name, by which its lines are called")
 	}
 }
 

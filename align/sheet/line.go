@@ -1,6 +1,10 @@
 package sheet
 
-import "example.org/collinear/units"
+import (
+	"example.org/collinear/align"
+	"example.org/collinear/internal/check"
+	"example.org/collinear/units"
+)
 
 // line is one line of a working: a number that follows from given ones and from
 // lines above it.
@@ -67,6 +71,25 @@ func (p *page) add(l line) int {
 func (p *page) answers(i int, exact float64) int {
 	p.lines[i].exact = exact
 	return i
+}
+
+// working returns what is on the page. It refuses names, of feet or of supports, that make
+// the ids of two lines the same.
+func (p *page) working(title string, v align.View) (Working, error) {
+	var faults check.Faults
+	var root check.Path
+	seen := map[string]bool{}
+	for i := range p.lines {
+		if id := p.lines[i].id; seen[id] {
+			faults.Add(units.Duplicate, root, id, "names that give every line an id of its own")
+		} else {
+			seen[id] = true
+		}
+	}
+	if err := faults.Err(); err != nil {
+		return Working{}, err
+	}
+	return Working{title: title, view: v, lines: p.lines}, nil
 }
 
 // above returns the input that a line above is.

@@ -42,7 +42,7 @@ func (c ColdTarget) Working() (Working, error) {
 			}
 		}
 	}
-	return Working{title: "Growth and the cold target", lines: p.lines}, nil
+	return p.working("Growth and the cold target", align.FromMovable)
 }
 
 // TargetReadings is the question what a dial will show when the shafts lie as they
@@ -82,7 +82,7 @@ func (r TargetReadings) Working() (Working, error) {
 	for i := 1; i < len(at); i++ {
 		p.answers(p.shows(set, sign, at[i], seenIn), float64(shown[i].Value))
 	}
-	return Working{title: "What the dial will show", view: set.View, lines: p.lines}, nil
+	return p.working("What the dial will show", set.View)
 }
 
 // probesWorked puts on the page what a probe of a kind sees of a centreline in one plane.

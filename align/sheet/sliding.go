@@ -56,7 +56,7 @@ func (s SlidingLimit) Working() (Working, error) {
 		rule:    func(v values) float64 { return float64(v.length(0).Per(v.length(1) / 2)) },
 		ways:    []way{{kind: RadiusAndDiameter, rule: func(v values) float64 { return float64(v.length(0).Per(v.length(1))) }}},
 	}), float64(answer))
-	return Working{title: "Limits by sliding speed", lines: p.lines}, nil
+	return p.working("Limits by sliding speed", align.FromMovable)
 }
 
 const rubs = "two hubs that turn at one speed, derived here: v = e * 2 pi n/60"

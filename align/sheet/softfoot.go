@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/collinear/align"
 	"example.org/collinear/softfoot"
 	"example.org/collinear/units"
 )
@@ -54,7 +55,7 @@ func (s SoftFoot) Working() (Working, error) {
 				way{kind: CommonNotTakenOff, rule: func(v values) float64 { return v[0] }}),
 		}), float64(f.Excess))
 	}
-	return Working{title: "Soft feet", lines: p.lines}, nil
+	return p.working("Soft feet", align.FromMovable)
 }
 
 const leastLift = "the common movement is the smallest lift: US Bureau of Reclamation, FIST 4-1A, p. 17 (read)"

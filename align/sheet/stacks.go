@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/collinear/align"
 	"example.org/collinear/shims"
 	"example.org/collinear/units"
 )
@@ -30,7 +31,7 @@ func (s ShimStacks) Working() (Working, error) {
 	for i, order := range s.Orders {
 		p.stack(order, choice.Stacks[i], allow)
 	}
-	return Working{title: "Packs of shims", lines: p.lines}, nil
+	return p.working("Packs of shims", align.FromMovable)
 }
 
 // stack puts the pack under one foot on the page.

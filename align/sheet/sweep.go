@@ -49,7 +49,7 @@ func (s Sweep) Working() (Working, error) {
 	for _, in := range planes {
 		p.displaced(r, in, outwards(s.Carrier == align.Movable, s.Rim.Bore))
 	}
-	return Working{title: "A sweep of the rim", view: s.View, lines: p.lines}, nil
+	return p.working("A sweep of the rim", s.View)
 }
 
 // mandrel is the sag, however it was given.
@@ -109,7 +109,7 @@ func (s Sag) Working() (Working, error) {
 	}
 	var p page
 	p.sag([2]units.Length{s.At12, s.At6})
-	return Working{title: "The sag of a bracket", lines: p.lines}, nil
+	return p.working("The sag of a bracket", align.FromMovable)
 }
 
 // sag puts the sag of a bracket on the page.
