@@ -131,7 +131,7 @@ func (p *page) shows(set align.Set, sign float64, at units.Clock, seen [len(plan
 	show := func(sign, v, h, s float64) float64 {
 		return sign*(h*sin+v*(cos-1)) + s*(cos-1)
 	}
-	hour := at.String()
+	name := hour(set.View, quarter(set.View.Clock(at)))
 	formula := "R = " + shownAs(sign, sin, cos-1)
 	inputs := []input{seen[vertical], seen[horizontal], put("s", reading, set.Sag)}
 	ways := []way{
@@ -150,8 +150,8 @@ func (p *page) shows(set align.Set, sign float64, at units.Clock, seen [len(plan
 			way{kind: SagOnce, rule: func(v values) float64 { return show(sign, v[0], v[1], v[2]/2) }})
 	}
 	return p.add(line{
-		id:      "reading." + hour,
-		sought:  "reading at " + hour + ", from zero at 12:00",
+		id:      "reading." + name,
+		sought:  "reading at " + name + " o'clock, from zero at 12",
 		formula: formula,
 		source:  "the law of a dial from 12 o'clock, sag included, derived here",
 		kind:    reading,

@@ -154,7 +154,7 @@ func (p *page) rezeroed(raw *round, q, zero int, sag input) input {
 		return float64(a - b)
 	}
 	l := line{
-		id:      "rim.at " + hour(raw.view, q),
+		id:      "rim." + hour(raw.view, q),
 		sought:  "reading at " + hour(raw.view, q) + " o'clock from zero at " + hour(raw.view, zero),
 		formula: "R = " + raw.at[q].symbol + " - " + raw.at[zero].symbol,
 		source:  "a dial may be zeroed anywhere: J. Piotrowski, Shaft Alignment Handbook, 3rd ed., ch. 8 (second-hand)",

@@ -86,7 +86,7 @@ func (k kind) short(x float64, s System) string {
 	if unit == "" {
 		return amount
 	}
-	if text = amount + " " + unit; strings.HasPrefix(text, "-") {
+	if text = amount + " " + unit; strings.HasPrefix(text, "-") || strings.Contains(unit, "/") {
 		return "(" + text + ")"
 	}
 	return text
