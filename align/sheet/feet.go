@@ -3,6 +3,7 @@ package sheet
 import (
 	"cmp"
 	"slices"
+	"strconv"
 
 	"example.org/collinear/align"
 	"example.org/collinear/units"
@@ -55,10 +56,10 @@ func footID(in plane, f align.Foot, what string) string {
 
 // position is where the shaft lies at a foot.
 func (p *page) position(in plane, found laid, f align.Foot, other units.Length) int {
-	ways := []way{{kind: FeetExchanged, rule: func(v values) float64 { return along(values{v[0], v[1], float64(other)}) }}}
-	for form, x := range found.stations {
+	ways := []way{{kind: FeetExchanged, sort: "position", rule: func(v values) float64 { return along(values{v[0], v[1], float64(other)}) }}}
+	for i, x := range found.stations {
 		if x != 0 {
-			ways = append(ways, way{kind: WrongDatum, form: form, rule: func(v values) float64 {
+			ways = append(ways, way{kind: WrongDatum, form: strconv.Itoa(i + 1), sort: "position", rule: func(v values) float64 {
 				return along(values{v[0], v[1], v[2] - float64(x)})
 			}})
 		}
@@ -111,8 +112,8 @@ func (p *page) correction(in plane, f align.Foot, inputs []input) int {
 		kind:    in.moves(),
 		inputs:  inputs,
 		rule:    right,
-		ways: append(unitWays("corrections", right),
-			way{kind: FeetExchanged, form: 1, rule: other},
+		ways: append(unitWays("corrections", f.Name, right),
+			way{kind: FeetExchanged, sort: "correction", rule: other},
 			way{kind: PositionForCorrection, rule: func(v values) float64 { return -right(v) }}),
 	})
 }

@@ -61,7 +61,7 @@ func (s FlangeShims) Working() (Working, error) {
 			kind:    thickness,
 			inputs:  []input{p.above("b", wedges[i].from), p.above("b0", least)},
 			rule:    right,
-			ways:    unitWays("shims", right),
+			ways:    unitWays("shims", b.Name, right),
 		}), float64(c.Shims[i].Thickness))
 	}
 	for _, in := range planes {
@@ -99,7 +99,7 @@ func (p *page) wedge(f *flange.Flange, off align.Centreline, i int) int {
 			{kind: TopAndBottomExchanged, rule: func(v values) float64 { return lag(v, v[2], -1, 1) }},
 			{kind: LeftAndRightExchanged, rule: func(v values) float64 { return lag(v, v[2], 1, -1) }},
 			{kind: RadiusAndDiameter, rule: func(v values) float64 { return lag(v, 2*v[2], 1, 1) }},
-			{kind: PositionForCorrection, rule: func(v values) float64 { return -lag(v, v[2], 1, 1) }},
+			{kind: PositionForCorrection, sort: "wedge", rule: func(v values) float64 { return -lag(v, v[2], 1, 1) }},
 		},
 	})
 }
@@ -116,8 +116,8 @@ func (p *page) slide(f *flange.Flange, off align.Centreline, in plane) int {
 		kind:    in.moves(),
 		inputs:  []input{put("w0", in.lies(), l.Offset), put("a", in.leans(), l.Slope), put("x", station, f.Face)},
 		rule:    right,
-		ways: append(unitWays("slide", right),
+		ways: append(unitWays("slide", "", right),
 			way{kind: LeftAtDial, rule: func(v values) float64 { return 0 - v[0] }},
-			way{kind: PositionForCorrection, rule: along}),
+			way{kind: PositionForCorrection, sort: "slide", rule: along}),
 	})
 }

@@ -26,7 +26,7 @@ func (g GapFromSlope) Working() (Working, error) {
 	p.answers(p.add(line{
 		id:      "opening",
 		sought:  "opening at the widest place",
-		formula: "g = sqrt(gv^2 + gh^2)",
+		formula: "g = sqrt(gv * gv + gh * gh)",
 		source:  "both planes together as a vector, derived here",
 		kind:    thickness,
 		inputs:  openings,
@@ -84,7 +84,7 @@ func (g SlopeFromGap) Working() (Working, error) {
 			kind:    in.leans(),
 			inputs:  []input{put("g", thickness, g.Opening), put("t", clock, g.At), put("D", station, g.Diameter)},
 			rule:    right,
-			ways: append(unitWays("opening", right),
+			ways: append(unitWays("opening", "", right),
 				way{kind: RadiusAndDiameter, rule: func(v values) float64 { return 2 * right(v) }},
 				way{kind: in.exchanged(), rule: func(v values) float64 { return -right(v) }}),
 		}), float64(in.slope(tilt)))

@@ -91,14 +91,14 @@ func (p *page) support(m machine, in plane, i int) input {
 	if s.Measured != nil || in == horizontal {
 		return put(symbol, in.lies(), in.length(by))
 	}
-	group := m.name + "." + s.Name
+	group, of := m.name+"."+s.Name, s.Name+" of the "+m.name+" machine"
 	var pieces []input
 	for j, piece := range s.Pieces {
-		id := group
+		id, what, number := group, of, strconv.Itoa(j+1)
 		if len(s.Pieces) > 1 {
-			id += ".piece " + strconv.Itoa(j+1)
+			id, what = group+".piece "+number, "piece "+number+" of "+of
 		}
-		pieces = append(pieces, p.above("e"+strconv.Itoa(j+1), p.piece(id, group, piece)))
+		pieces = append(pieces, p.above("e"+number, p.piece(id, group, what, piece)))
 	}
 	if len(pieces) == 1 {
 		p.answers(pieces[0].from, float64(by.Vertical))
@@ -106,7 +106,7 @@ func (p *page) support(m machine, in plane, i int) input {
 	}
 	return p.above(symbol, p.answers(p.add(line{
 		id:      group + ".growth",
-		sought:  "growth of " + s.Name + " of the " + m.name + " machine",
+		sought:  "growth of " + of,
 		formula: "g = " + sum(pieces),
 		source:  "pieces that stand one on the other",
 		kind:    height,
@@ -136,9 +136,9 @@ func sum(inputs []input) string {
 const thirtyTwo = float64(32 * units.FahrenheitDegree)
 
 // piece puts the rise and the growth of one piece on the page.
-func (p *page) piece(id, group string, piece thermal.Piece) int {
+func (p *page) piece(id, group, what string, piece thermal.Piece) int {
 	l := line{
-		id: id + ".rise", sought: "temperature rise of " + id,
+		id: id + ".rise", sought: "temperature rise of " + what,
 		formula: "dT = rise", source: "as given, a difference: in degrees F it converts by 5/9 alone",
 		kind: warming, inputs: []input{put("rise", warming, piece.Rise)},
 		rule: func(v values) float64 { return v[0] },
@@ -153,13 +153,13 @@ func (p *page) piece(id, group string, piece thermal.Piece) int {
 	}
 	right := l.rule
 	l.ways = []way{
-		{kind: ThirtyTwo, form: 0, group: group, rule: func(v values) float64 { return right(v) - thirtyTwo }},
-		{kind: ThirtyTwo, form: 1, group: group, rule: func(v values) float64 { return right(v) + thirtyTwo }},
+		{kind: ThirtyTwo, form: "taken off", group: group, rule: func(v values) float64 { return right(v) - thirtyTwo }},
+		{kind: ThirtyTwo, form: "put on", group: group, rule: func(v values) float64 { return right(v) + thirtyTwo }},
 	}
 	rise := p.add(l)
 	return p.add(line{
 		id:      id + ".growth",
-		sought:  "growth of " + id,
+		sought:  "growth of " + what,
 		formula: "g = h * k * dT",
 		source:  "R. B. McMillan, Rotating Machinery, 2004, pp. 134-141 (read)",
 		kind:    height,
@@ -180,7 +180,7 @@ func (p *page) through(m machine, in plane, grew [2]input) grown {
 		kind:    in.leans(),
 		inputs:  []input{grew[0], grew[1], x1, x2},
 		rule:    func(v values) float64 { return (v[1] - v[0]) / (v[3] - v[2]) },
-		ways: []way{{kind: FeetExchanged, group: m.name, rule: func(v values) float64 {
+		ways: []way{{kind: FeetExchanged, sort: "growth", group: m.name, rule: func(v values) float64 {
 			return (v[0] - v[1]) / (v[3] - v[2])
 		}}},
 	})
@@ -193,7 +193,7 @@ func (p *page) through(m machine, in plane, grew [2]input) grown {
 		kind:    in.lies(),
 		inputs:  []input{grew[0], p.above("ga", slope), x1, grew[1]},
 		rule:    carried,
-		ways: []way{{kind: FeetExchanged, group: m.name, rule: func(v values) float64 {
+		ways: []way{{kind: FeetExchanged, sort: "growth", group: m.name, rule: func(v values) float64 {
 			return carried(values{v[3], v[1], v[2]})
 		}}},
 	})
@@ -213,7 +213,7 @@ func (p *page) coldTarget(in plane, stationary, movable grown, target align.Line
 			source: "running = cold + growth of the movable machine - growth of the stationary one, derived here",
 			inputs: []input{a, b},
 			rule:   func(v values) float64 { return v[0] - v[1] },
-			ways:   []way{{kind: MachinesExchanged, group: "target", rule: func(v values) float64 { return v[1] - v[0] }}},
+			ways:   []way{{kind: MachinesExchanged, sort: "target", rule: func(v values) float64 { return v[1] - v[0] }}},
 		}), exact)
 	}
 	return goal{

@@ -117,7 +117,8 @@ func inDegrees(x float64, s System, digits int) string {
 	return units.Celsius(x).Text(unit, digits)
 }
 
-func onClock(x float64, _ System, _ int) string { return units.Clock(x).String() }
+// onClock shows a position to the minute, or to hundredths of a degree between.
+func onClock(x float64, _ System, _ int) string { return units.Clock(x).Normal().Round(0.01).String() }
 
 func number[Q ~float64](parse func(string) (Q, error)) func(string) (float64, error) {
 	return func(s string) (float64, error) {

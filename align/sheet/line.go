@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"example.org/collinear/align"
 	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
@@ -44,9 +46,19 @@ func (v values) slope(i int) units.Slope   { return units.Slope(v[i]) }
 // way is another rule that a hand may take in place of the right one.
 type way struct {
 	kind  SlipKind
-	form  int    // which of several forms of this slip: mil for hundredths, or hundredths for mil
-	group string // lines that a hand would treat alike: those of one dial, one leg
+	form  string // which of several ways to make it: mils for hundredths, or hundredths for mils
+	sort  string // of the line, where a hand makes it at lines of different sorts: readings, corrections
+	group string // what the line is of, among others of its sort: one dial, one leg
 	rule  rule
+}
+
+// plane is the first word of the id of a line that has one for each plane.
+func (l *line) plane() string {
+	word, _, _ := strings.Cut(l.id, ".")
+	if word == vertical.String() || word == horizontal.String() {
+		return word
+	}
+	return ""
 }
 
 // page gathers the lines of a working.

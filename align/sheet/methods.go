@@ -147,9 +147,9 @@ func (p *page) reverse(m dial.Reverse, in plane, onMovable, onStationary *round)
 			return float64((v.length(1) - v.length(0)).Per(v.length(3) - v.length(2))) // as the library subtracts
 		},
 		ways: []way{
-			{kind: MachinesExchanged, rule: func(v values) float64 { return (v[1] - v[0]) / (v[2] - v[3]) }},
-			{kind: WrongDatum, form: 0, rule: func(v values) float64 { return (v[0] - v[1]) / math.Abs(v[2]) }}, // no number where a dial stands
-			{kind: WrongDatum, form: 1, rule: func(v values) float64 { return (v[0] - v[1]) / math.Abs(v[3]) }}, // at the coupling centre
+			{kind: MachinesExchanged, sort: "dials", rule: func(v values) float64 { return (v[1] - v[0]) / (v[2] - v[3]) }},
+			{kind: WrongDatum, form: "1", sort: "span", rule: func(v values) float64 { return (v[0] - v[1]) / math.Abs(v[2]) }}, // no number where a dial stands
+			{kind: WrongDatum, form: "2", sort: "span", rule: func(v values) float64 { return (v[0] - v[1]) / math.Abs(v[3]) }}, // at the coupling centre
 		},
 	})
 	offset := p.add(line{
@@ -161,9 +161,9 @@ func (p *page) reverse(m dial.Reverse, in plane, onMovable, onStationary *round)
 		inputs:  []input{p.above("wm", wm), p.above("a", slope), put("xm", station, xm), p.above("ws", ws)},
 		rule:    carried,
 		ways: []way{
-			{kind: LeftAtDial, form: 0, rule: func(v values) float64 { return v[0] }},
-			{kind: LeftAtDial, form: 1, rule: func(v values) float64 { return v[3] }},
-			{kind: MachinesExchanged, rule: func(v values) float64 { return carried(values{v[3], v[1], v[2]}) }},
+			{kind: LeftAtDial, form: "1", rule: func(v values) float64 { return v[0] }},
+			{kind: LeftAtDial, form: "2", rule: func(v values) float64 { return v[3] }},
+			{kind: MachinesExchanged, sort: "dials", rule: func(v values) float64 { return carried(values{v[3], v[1], v[2]}) }},
 		},
 	})
 	return laid{offset, slope, []units.Length{xm, xs}}

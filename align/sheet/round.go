@@ -9,6 +9,7 @@ import (
 // round is one probe's way over the quarters of the clock.
 type round struct {
 	probe
+	bore bool // its sag counts the other way round
 	sag  units.Length
 	view align.View
 	at   [4]input // readings at the library's 12, 3, 6 and 9
@@ -34,8 +35,8 @@ func (p *page) round(named probe, set align.Set, found dial.Check) *round {
 
 // newRound sorts the readings of a set that package dial accepts.
 func newRound(named probe, set align.Set, found dial.Check) *round {
-	r := &round{probe: named, sag: set.Sag, view: set.View, quarters: found.Quarters}
-	if set.Probe.Kind == align.Bore {
+	r := &round{probe: named, bore: set.Probe.Kind == align.Bore, sag: set.Sag, view: set.View, quarters: found.Quarters}
+	if r.bore {
 		r.sag = -r.sag
 	}
 	for _, shown := range set.Readings {
@@ -108,7 +109,7 @@ func (p *page) total(r *round, in plane) int {
 		l.ways = sagWays(r.name)
 	}
 	l.ways = append(l.ways, way{kind: in.exchanged(), group: r.name, rule: exchanged})
-	l.ways = append(l.ways, unitWays(r.name, l.rule)...)
+	l.ways = append(l.ways, unitWays("readings", r.name, l.rule)...)
 	i := p.add(l)
 	return p.answers(i, float64(r.quarters[here]-r.quarters[here+2]))
 }
@@ -131,11 +132,11 @@ func sagWays(group string) []way {
 // hundredths is how many hundredths of a millimetre are in a mil.
 const hundredths = float64(units.Mil / (10 * units.Micrometre))
 
-// unitWays are the answers in the wrong unit.
-func unitWays(group string, right rule) []way {
+// unitWays are the answers in the wrong unit, at lines of one sort.
+func unitWays(sort, group string, right rule) []way {
 	return []way{
-		{kind: MilForHundredth, form: 0, group: group, rule: func(v values) float64 { return right(v) * hundredths }},
-		{kind: MilForHundredth, form: 1, group: group, rule: func(v values) float64 { return right(v) / hundredths }},
+		{kind: MilForHundredth, form: "too large", sort: sort, group: group, rule: func(v values) float64 { return right(v) * hundredths }},
+		{kind: MilForHundredth, form: "too small", sort: sort, group: group, rule: func(v values) float64 { return right(v) / hundredths }},
 	}
 }
 
@@ -154,7 +155,7 @@ func (p *page) displaced(r *round, in plane, sign float64) int {
 		rule:    half,
 		ways: []way{
 			{kind: TotalNotHalved, group: r.name, rule: func(v values) float64 { return 2 * half(v) }},
-			{kind: MachinesExchanged, group: r.name, rule: func(v values) float64 { return -half(v) }},
+			{kind: MachinesExchanged, sort: "carrier", group: r.name, rule: func(v values) float64 { return -half(v) }},
 		},
 	})
 }

@@ -36,9 +36,9 @@ func (s SlidingLimit) Working() (Working, error) {
 		kind:    thickness,
 		inputs:  []input{put("v", sliding, s.Sliding), put("n", rotation, s.Speed)},
 		rule:    arm,
-		ways: append(unitWays("offset", arm),
-			way{kind: TotalNotHalved, form: 0, rule: func(v values) float64 { return 2 * arm(v) }},
-			way{kind: TotalNotHalved, form: 1, rule: func(v values) float64 { return arm(v) / 2 }}),
+		ways: append(unitWays("offset", "", arm),
+			way{kind: TotalNotHalved, form: "total", rule: func(v values) float64 { return 2 * arm(v) }},
+			way{kind: TotalNotHalved, form: "half", rule: func(v values) float64 { return arm(v) / 2 }}),
 	})
 	sought, answer := "slope that rubs at the sliding speed", limits.Slope
 	if s.Coupling.Span != 0 {

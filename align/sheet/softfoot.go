@@ -51,7 +51,7 @@ func (s SoftFoot) Working() (Working, error) {
 			kind:    reading,
 			inputs:  []input{put("z", reading, f.Lift), p.above("zc", common)},
 			rule:    right,
-			ways: append(unitWays("excess", right),
+			ways: append(unitWays("excess", f.Foot, right),
 				way{kind: CommonNotTakenOff, rule: func(v values) float64 { return v[0] }}),
 		}), float64(f.Excess))
 	}

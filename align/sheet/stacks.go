@@ -49,7 +49,7 @@ func (p *page) stack(order shims.Order, stack shims.Stack, allow units.Length) {
 		kind:    thickness,
 		inputs:  []input{put("p0", thickness, now), put("c", raise, order.Correction), put("f", thickness, order.SoftFoot)},
 		rule:    change,
-		ways: append(unitWays("wanted", change),
+		ways: append(unitWays("wanted", order.Foot, change),
 			way{kind: PositionForCorrection, rule: func(v values) float64 { return v[0] - v[1] + v[2] }}),
 	}), float64(stack.Wanted))
 	// Any pieces that come near enough will do, so a total follows from what is wanted.

@@ -15,26 +15,44 @@ type suspect struct {
 // form is a kind of slip in one of its forms.
 type form struct {
 	kind SlipKind
-	form int
+	form string
 }
 
-// suspects lists every slip that can be made on the working: of each kind and form at
-// all lines that have it, at those of each group, and at each line alone.
+// suspects lists every slip that can be made on the working. Of each form there is one at
+// all lines that have it, and at all of a plane; and for lines of each sort one at all of
+// them, at those of a plane, of a group, of a group in one plane, and at each line: a hand
+// may slip once, or wherever it meets the same.
 func (w Working) suspects() []suspect {
 	var list []suspect
-	for _, s := range w.forms() {
-		list = append(list, w.suspect(s, func(int, way) bool { return true }))
-		for _, group := range w.groups(s) {
-			list = append(list, w.suspect(s, func(_ int, x way) bool { return x.group == group }))
-		}
+	for _, f := range w.forms() {
 		for i := range w.lines {
-			list = append(list, w.suspect(s, func(at int, _ way) bool { return at == i }))
+			for _, x := range w.lines[i].ways {
+				if f == (form{x.kind, x.form}) {
+					list = append(list, w.like(f, i, x)...)
+				}
+			}
 		}
 	}
 	return distinct(list)
 }
 
-// forms lists the forms of slips that the working knows, in a fixed order.
+// like lists the slips of a form that take a line and those that a hand may take for
+// alike, the most lines first.
+func (w Working) like(f form, line int, x way) []suspect {
+	inPlane := func(i int) bool { return w.lines[i].plane() == w.lines[line].plane() }
+	ofGroup := func(y way) bool { return y.sort == x.sort && y.group == x.group }
+	return []suspect{
+		w.suspect(f, func(int, way) bool { return true }),
+		w.suspect(f, func(i int, _ way) bool { return inPlane(i) }),
+		w.suspect(f, func(_ int, y way) bool { return y.sort == x.sort }),
+		w.suspect(f, func(i int, y way) bool { return y.sort == x.sort && inPlane(i) }),
+		w.suspect(f, func(_ int, y way) bool { return ofGroup(y) }),
+		w.suspect(f, func(i int, y way) bool { return ofGroup(y) && inPlane(i) }),
+		w.suspect(f, func(i int, _ way) bool { return i == line }),
+	}
+}
+
+// forms lists the forms of slips that the working knows, in the order of its lines.
 func (w Working) forms() []form {
 	var list []form
 	for i := range w.lines {
@@ -47,24 +65,12 @@ func (w Working) forms() []form {
 	return list
 }
 
-func (w Working) groups(f form) []string {
-	var list []string
-	for i := range w.lines {
-		for _, x := range w.lines[i].ways {
-			if x.kind == f.kind && x.form == f.form && !slices.Contains(list, x.group) {
-				list = append(list, x.group)
-			}
-		}
-	}
-	return list
-}
-
 // suspect takes the way of one form at every line that is meant.
 func (w Working) suspect(f form, meant func(i int, x way) bool) suspect {
 	s := suspect{form: f, chosen: map[int]rule{}}
 	for i := range w.lines {
 		for _, x := range w.lines[i].ways {
-			if x.kind == f.kind && x.form == f.form && meant(i, x) {
+			if f == (form{x.kind, x.form}) && meant(i, x) {
 				s.chosen[i] = x.rule
 			}
 		}
@@ -72,14 +78,14 @@ func (w Working) suspect(f form, meant func(i int, x way) bool) suspect {
 	return s
 }
 
-// distinct leaves out suspects that take no line, or the same lines as one before.
+// distinct leaves out suspects that take the same lines as one before.
 func distinct(list []suspect) []suspect {
 	var kept []suspect
 	for _, s := range list {
 		same := func(other suspect) bool {
 			return s.form == other.form && slices.Equal(s.lines(), other.lines())
 		}
-		if len(s.chosen) > 0 && !slices.ContainsFunc(kept, same) {
+		if !slices.ContainsFunc(kept, same) {
 			kept = append(kept, s)
 		}
 	}

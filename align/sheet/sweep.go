@@ -123,7 +123,7 @@ func (p *page) sag(mandrel [2]units.Length) input {
 		kind:    thickness,
 		inputs:  []input{put("M12", reading, mandrel[0]), put("M6", reading, mandrel[1])},
 		rule:    right,
-		ways:    append(unitWays("mandrel", right), way{kind: TotalNotHalved, group: "mandrel", rule: func(v values) float64 { return 2 * right(v) }}),
+		ways:    append(unitWays("mandrel", "", right), way{kind: TotalNotHalved, sort: "mandrel", rule: func(v values) float64 { return 2 * right(v) }}),
 	}))
 }
 
@@ -148,9 +148,10 @@ func (p *page) sweep(set align.Set, found dial.Check, sag input, zero int) *roun
 // rezeroed is the reading at a quarter without sag, from the zero at another.
 func (p *page) rezeroed(raw *round, q, zero int, sag input) input {
 	here, there := units.Clock(90*q), units.Clock(90*zero)
+	sign := outwards(raw.bore)
 	free := func(v values, s float64) float64 {
-		a := dial.WithoutSag(v.length(0), units.Length(s), here)
-		b := dial.WithoutSag(v.length(1), units.Length(s), there)
+		a := dial.WithoutSag(v.length(0), units.Length(sign*s), here)
+		b := dial.WithoutSag(v.length(1), units.Length(sign*s), there)
 		return float64(a - b)
 	}
 	l := line{
@@ -165,7 +166,7 @@ func (p *page) rezeroed(raw *round, q, zero int, sag input) input {
 	_, up := here.SinCos()
 	_, zeroUp := there.SinCos()
 	if turn := up - zeroUp; turn != 0 && (sag.from != given || sag.value != 0) {
-		l.formula += " " + times(-turn, "s")
+		l.formula += " " + times(-sign*turn, "s")
 		l.sought += ", without sag"
 		l.source = "the sag adds s cos t to a reading, twice from top to bottom: US Bureau of Reclamation, FIST 4-1A, p. 17 (read)"
 		l.ways = []way{

@@ -29,13 +29,13 @@ func (w Working) test(sheet answers, suspects ...suspect) theory {
 	return t
 }
 
-// lines counts the lines at which the theory has a slip.
-func (t *theory) lines() int {
-	n := 0
+// lines are those at which the theory has a slip.
+func (t theory) lines() []int {
+	var list []int
 	for _, s := range t.suspects {
-		n += len(s.chosen)
+		list = append(list, s.lines()...)
 	}
-	return n
+	return list
 }
 
 // likelier orders theories: fewer slips, then the better fit, then fewer lines.
@@ -43,7 +43,7 @@ func likelier(a, b theory) int {
 	return cmp.Or(
 		cmp.Compare(len(a.suspects), len(b.suspects)),
 		cmp.Compare(a.misfit, b.misfit),
-		cmp.Compare(a.lines(), b.lines()),
+		cmp.Compare(len(a.lines()), len(b.lines())),
 	)
 }
 
@@ -116,19 +116,25 @@ func most(list []theory) []theory {
 }
 
 // merged leaves out a theory that is another of the same kinds of slip with the same
-// numbers on the sheet, at more lines: so much the sheet does not show. The list is in
-// order of likelihood.
+// numbers on the sheet, at further lines beside: so much the sheet does not show. The list
+// is in order of likelihood.
 func (w Working) merged(sheet answers, list []theory) []theory {
 	var kept []theory
 	for _, t := range list {
-		same := func(other theory) bool { return sameKinds(t, other) && sameNumbers(sheet, t, other) }
-		if i := slices.IndexFunc(kept, same); i < 0 {
-			kept = append(kept, t)
-		} else if t.lines() < kept[i].lines() {
-			kept[i] = t
+		fewer := func(other theory) bool { return w.saysAll(sheet, other, t) }
+		if slices.ContainsFunc(kept, fewer) {
+			continue
 		}
+		kept = slices.DeleteFunc(kept, func(other theory) bool { return w.saysAll(sheet, t, other) })
+		kept = append(kept, t)
 	}
 	return kept
+}
+
+// saysAll tells whether a sheet shows of the theory b no more than of a, which has the same
+// slips at no other lines.
+func (w Working) saysAll(sheet answers, a, b theory) bool {
+	return sameKinds(a, b) && within(a.lines(), b.lines()) && sameNumbers(sheet, a, b)
 }
 
 func sameKinds(a, b theory) bool {
