@@ -77,7 +77,7 @@ func (p *page) wedge(f *flange.Flange, off align.Centreline, i int) int {
 	b := f.Bolts[i]
 	sign := outwards(f.Push == flange.TowardsStationary)
 	lag := func(v values, r, vertical, horizontal float64) float64 {
-		sin, cos := units.Clock(v[3]).SinCos()
+		sin, cos := f.View.Clock(units.Clock(v[3])).SinCos()
 		return sign * (v[0]*vertical*r*cos + v[1]*horizontal*r*sin)
 	}
 	clockwise := "sin(t)"
@@ -92,7 +92,7 @@ func (p *page) wedge(f *flange.Flange, off align.Centreline, i int) int {
 		kind:    reading,
 		inputs: []input{
 			put("av", climb, off.Vertical.Slope), put("ah", swing, off.Horizontal.Slope),
-			put("r", station, b.Radius), put("t", clock, f.View.Clock(b.At)),
+			put("r", station, b.Radius), put("t", clock, b.At),
 		},
 		rule: func(v values) float64 { return lag(v, v[2], 1, 1) },
 		ways: []way{

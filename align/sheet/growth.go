@@ -32,10 +32,8 @@ func newMachine(faults *check.Faults, name string, supports []thermal.Support) m
 		moved.Path = "/" + name + strings.TrimPrefix(fault.Path, "/supports")
 		faults.Append(&moved)
 	}
-	if err == nil {
-		var root check.Path
-		checkByHand(faults, root.Field(name), supports)
-	}
+	var root check.Path
+	checkByHand(faults, root.Field(name), supports)
 	return m
 }
 

@@ -1,6 +1,9 @@
 package sheet
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // independent counts the lines of a sheet of which none follows from the others: the
 // rank of what they do when the given numbers change.
@@ -20,19 +23,29 @@ const nudge = 1e-4
 // slopes are how much line i changes with each of the given numbers.
 func (w Working) slopes(line int) []float64 {
 	var row []float64
-	before := w.values(-1, 0)[line]
-	for i := range w.lines {
-		for j, in := range w.lines[i].inputs {
-			if in.from == given {
-				row = append(row, w.values(i, j)[line]-before)
-			}
-		}
+	before := w.values(nil)[line]
+	for _, in := range w.givens() {
+		row = append(row, w.values(&in)[line]-before)
 	}
 	return row
 }
 
-// values computes all lines with one input of one line nudged.
-func (w Working) values(line, input int) values {
+// givens lists the given numbers, each once wherever it is put in. Two that look alike
+// count as one, which never claims too much.
+func (w Working) givens() []input {
+	var list []input
+	for i := range w.lines {
+		for _, in := range w.lines[i].inputs {
+			if in.from == given && in.kind != clock && !slices.Contains(list, in) {
+				list = append(list, in)
+			}
+		}
+	}
+	return list
+}
+
+// values computes all lines, with one given number nudged if one is named.
+func (w Working) values(nudged *input) values {
 	all := make(values, len(w.lines))
 	for i := range w.lines {
 		l := &w.lines[i]
@@ -42,7 +55,7 @@ func (w Working) values(line, input int) values {
 			if in.from != given {
 				v[j] = all[in.from]
 			}
-			if i == line && j == input {
+			if nudged != nil && in == *nudged {
 				v[j] += nudge * max(math.Abs(v[j]), 1)
 			}
 		}

@@ -69,6 +69,8 @@ func (s Sweep) mandrel(faults *check.Faults) units.Length {
 	sag := dial.MandrelSag(s.Mandrel[0], s.Mandrel[1])
 	if ok && sag < 0 {
 		faults.Add(units.OutOfRange, at, s.Mandrel[1], "a reading at 6 that is not above that at 12: brackets hang down")
+	}
+	if !ok || sag < 0 {
 		return 0
 	}
 	return sag
@@ -79,9 +81,6 @@ func (s Sweep) mandrel(faults *check.Faults) units.Length {
 func (s Sweep) solve(faults *check.Faults, sag units.Length) dial.Result {
 	rim := s.Rim
 	rim.Sag = sag
-	if !check.Sound(sag) {
-		return dial.Result{} // told where it was given
-	}
 	found, err := dial.RimFace{
 		Carrier: s.Carrier, Rim: rim, View: s.View,
 		Face: dial.Face{Diameter: units.Metre, Readings: dial.Quarters(units.Millimetre, 0, 0, 0, 0)},

@@ -55,10 +55,11 @@ const leastForTwo = 4
 // accounts for all and the sheet says enough, two; or else those single slips that
 // account for most and contradict no line that is right.
 func (w Working) theories(sheet answers, wrong []int) []theory {
-	suspects := w.suspects()
-	var whole, partly []theory
-	for _, s := range suspects {
-		switch t := w.test(sheet, s); {
+	var alone, whole, partly []theory
+	for _, s := range w.suspects() {
+		t := w.test(sheet, s)
+		alone = append(alone, t)
+		switch {
 		case len(t.left) == 0:
 			whole = append(whole, t)
 		case len(t.left) < len(wrong) && within(t.left, wrong):
@@ -66,7 +67,7 @@ func (w Working) theories(sheet answers, wrong []int) []theory {
 		}
 	}
 	if len(whole) == 0 && w.independent(sheet) >= leastForTwo {
-		whole = w.twos(sheet, suspects)
+		whole = w.twos(sheet, alone)
 	}
 	if len(whole) == 0 {
 		whole = most(partly)
@@ -75,16 +76,23 @@ func (w Working) theories(sheet answers, wrong []int) []theory {
 	return w.merged(sheet, whole)
 }
 
-// twos finds the pairs of slips at different lines that account for all of a sheet.
-func (w Working) twos(sheet answers, suspects []suspect) []theory {
+// twos finds the pairs of slips at different lines that account for all of a sheet. Each
+// has to change what is expected of a line that the other leaves wrong, or the sheet shows
+// but one of them.
+func (w Working) twos(sheet answers, alone []theory) []theory {
+	right := w.follow(sheet, nil)
+	changes := func(t theory, lines []int) bool {
+		return slices.ContainsFunc(lines, func(i int) bool { return t.expected[i] != right[i] })
+	}
 	var whole []theory
-	for i, a := range suspects {
-		for _, b := range suspects[i+1:] {
-			if overlap(a, b) {
+	for i, a := range alone {
+		for _, b := range alone[i+1:] {
+			s, t := a.suspects[0], b.suspects[0]
+			if !changes(a, b.left) || !changes(b, a.left) || overlap(s, t) {
 				continue
 			}
-			if t := w.test(sheet, a, b); len(t.left) == 0 {
-				whole = append(whole, t)
+			if both := w.test(sheet, s, t); len(both.left) == 0 {
+				whole = append(whole, both)
 			}
 		}
 	}

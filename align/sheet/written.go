@@ -124,7 +124,8 @@ func lastPlace(amount string) (one, unit string, err error) {
 		one, rest = "1/"+below, rest[len(below):]
 	}
 	unit = strings.TrimSpace(rest)
-	if strings.ContainsAny(unit, " '′") && strings.ContainsAny(unit, "0123456789") || len(unit) > 1 && strings.ContainsAny(unit[:1], "eE") {
+	first, _, _ := strings.Cut(unit, "/") // "mm/100 mm" is one unit
+	if strings.ContainsAny(first, "0123456789") {
 		return "", "", &units.Fault{Code: units.Malformed, Want: "one decimal number or fraction, and one unit"}
 	}
 	return one + rest, unit, nil
@@ -139,7 +140,7 @@ func isFraction(rest string) bool {
 
 // systemOf is the system that a unit belongs to.
 func systemOf(unit string) System {
-	for _, of := range [...]string{"mil", "thou", "in", "ft", `"`, "″", "F"} {
+	for _, of := range [...]string{"mil", "thou", "in", "ft", "'", "′", `"`, "″", "F"} {
 		if strings.Contains(unit, of) {
 			return Inch
 		}

@@ -18,12 +18,12 @@ import (
 // Path leads to a field of an input. The zero Path is the input itself.
 type Path struct {
 	up    *Path
-	name  string
-	index int // for an element of a list: its index; name is then empty
+	name  string // of a field
+	index int    // of an element of a list; below zero for a field
 }
 
 // Field returns the path to a named field of p.
-func (p *Path) Field(name string) Path { return Path{up: p, name: name} }
+func (p *Path) Field(name string) Path { return Path{up: p, name: name, index: -1} }
 
 // Index returns the path to an element of the list p.
 func (p *Path) Index(i int) Path { return Path{up: p, index: i} }
@@ -42,7 +42,7 @@ func (p *Path) String() string {
 }
 
 func (p *Path) step() string {
-	if p.name == "" {
+	if p.index >= 0 {
 		return strconv.Itoa(p.index)
 	}
 	return escape.Replace(strings.Clone(p.name))
