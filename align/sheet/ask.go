@@ -1,9 +1,11 @@
 package sheet
 
 // ask chooses lines that are not on the sheet and would tell theories apart: each time
-// the one that parts most of the pairs that are still together.
+// the one that parts most of the pairs that are still together. Of a slip at few lines
+// and the same at more, which the sheet does not tell apart, both count, but not against
+// each other.
 func (w Working) ask(sheet answers, theories []theory) []int {
-	together := pairs(len(theories))
+	together := rivals(sheet, theories)
 	var chosen []int
 	for len(together) > 0 {
 		best, parted := -1, 0
@@ -37,11 +39,14 @@ func (w Working) stay(together [][2]int, theories []theory, line int) [][2]int {
 	return left
 }
 
-func pairs(n int) [][2]int {
+// rivals are the pairs of theories that say different things of the sheet.
+func rivals(sheet answers, theories []theory) [][2]int {
 	var list [][2]int
-	for i := range n {
-		for j := i + 1; j < n; j++ {
-			list = append(list, [2]int{i, j})
+	for i, a := range theories {
+		for j, b := range theories[:i] {
+			if !saysAll(sheet, a, b) && !saysAll(sheet, b, a) {
+				list = append(list, [2]int{i, j})
+			}
 		}
 	}
 	return list

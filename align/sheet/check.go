@@ -105,7 +105,7 @@ func (w Working) CheckDrawn(sheet map[string]string, drawn map[string]units.Leng
 		return m, nil
 	}
 	theories := w.theories(read, wrong)
-	for _, t := range theories {
+	for _, t := range merged(read, theories) {
 		m.Explanations = append(m.Explanations, w.explanation(t))
 	}
 	m.Ask = w.named(w.ask(read, theories))

@@ -89,22 +89,48 @@ func (p *page) support(m machine, in plane, i int) input {
 	if s.Measured != nil || in == horizontal {
 		return put(symbol, in.lies(), in.length(by))
 	}
-	group, of := m.name+"."+s.Name, s.Name+" of the "+m.name+" machine"
+	whole := leg{machine: m.name, support: s.Name}
 	var pieces []input
 	for j, piece := range s.Pieces {
-		id, what, number := group, of, strconv.Itoa(j+1)
+		l, number := whole, strconv.Itoa(j+1)
 		if len(s.Pieces) > 1 {
-			id, what = group+".piece "+number, "piece "+number+" of "+of
+			l.piece = "piece " + number
 		}
-		pieces = append(pieces, p.above("e"+number, p.piece(id, group, what, piece)))
+		pieces = append(pieces, p.above("e"+number, p.piece(l, piece)))
 	}
-	if len(pieces) == 1 {
-		p.answers(pieces[0].from, float64(by.Vertical))
-		return p.above(symbol, pieces[0].from)
+	grown := pieces[0].from
+	if len(pieces) > 1 {
+		grown = p.stacked(whole, pieces)
 	}
-	return p.above(symbol, p.answers(p.add(line{
-		id:      group + ".growth",
-		sought:  "growth of " + of,
+	return p.above(symbol, p.answers(grown, float64(by.Vertical)))
+}
+
+// leg is what carries a shaft at a support, or one of the pieces of that.
+type leg struct{ machine, support, piece string }
+
+// group names the support among others.
+func (l leg) group() string { return l.machine + "." + l.support }
+
+func (l leg) id() string {
+	if l.piece == "" {
+		return l.group()
+	}
+	return l.group() + "." + l.piece
+}
+
+func (l leg) String() string {
+	of := l.support + " of the " + l.machine + " machine"
+	if l.piece == "" {
+		return of
+	}
+	return l.piece + " of " + of
+}
+
+// stacked is the growth of pieces that stand one on the other.
+func (p *page) stacked(l leg, pieces []input) int {
+	return p.add(line{
+		id:      l.id() + ".growth",
+		sought:  "growth of " + l.String(),
 		formula: "g = " + sum(pieces),
 		source:  "pieces that stand one on the other",
 		kind:    height,
@@ -116,7 +142,7 @@ func (p *page) support(m machine, in plane, i int) input {
 			}
 			return total
 		},
-	}), float64(by.Vertical)))
+	})
 }
 
 func sum(inputs []input) string {
@@ -134,9 +160,9 @@ func sum(inputs []input) string {
 const thirtyTwo = float64(32 * units.FahrenheitDegree)
 
 // piece puts the rise and the growth of one piece on the page.
-func (p *page) piece(id, group, what string, piece thermal.Piece) int {
+func (p *page) piece(of leg, piece thermal.Piece) int {
 	l := line{
-		id: id + ".rise", sought: "temperature rise of " + what,
+		id: of.id() + ".rise", sought: "temperature rise of " + of.String(),
 		formula: "dT = rise", source: "as given, a difference: in degrees F it converts by 5/9 alone",
 		kind: warming, inputs: []input{put("rise", warming, piece.Rise)},
 		rule: func(v values) float64 { return v[0] },
@@ -151,13 +177,13 @@ func (p *page) piece(id, group, what string, piece thermal.Piece) int {
 	}
 	right := l.rule
 	l.ways = []way{
-		{kind: ThirtyTwo, form: "taken off", group: group, rule: func(v values) float64 { return right(v) - thirtyTwo }},
-		{kind: ThirtyTwo, form: "put on", group: group, rule: func(v values) float64 { return right(v) + thirtyTwo }},
+		{kind: ThirtyTwo, form: "taken off", sort: of.machine, group: of.support, rule: func(v values) float64 { return right(v) - thirtyTwo }},
+		{kind: ThirtyTwo, form: "put on", sort: of.machine, group: of.support, rule: func(v values) float64 { return right(v) + thirtyTwo }},
 	}
 	rise := p.add(l)
 	return p.add(line{
-		id:      id + ".growth",
-		sought:  "growth of " + what,
+		id:      of.id() + ".growth",
+		sought:  "growth of " + of.String(),
 		formula: "g = h * k * dT",
 		source:  "R. B. McMillan, Rotating Machinery, 2004, pp. 134-141 (read)",
 		kind:    height,

@@ -73,7 +73,7 @@ func (p *page) add(l line) int {
 			v[i] = p.lines[in.from].exact
 		}
 	}
-	l.exact = l.rule(v)
+	l.exact = 0 + l.rule(v) // 0 + x: no negative zero
 	p.lines = append(p.lines, l)
 	return len(p.lines) - 1
 }
@@ -81,7 +81,7 @@ func (p *page) add(l line) int {
 // answers puts the library's own answer in the place of the one that the rule gave,
 // which is the same up to the order of the roundings.
 func (p *page) answers(i int, exact float64) int {
-	p.lines[i].exact = exact
+	p.lines[i].exact = 0 + exact
 	return i
 }
 

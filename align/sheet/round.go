@@ -144,7 +144,7 @@ func unitWays(sort, group string, right rule) []way {
 // total reading, with the given sign.
 func (p *page) displaced(r *round, in plane, sign float64) int {
 	total := p.total(r, in)
-	half := func(v values) float64 { return 0 + sign*float64(dial.HalfTIR(v.length(0), 0)) } // 0 + x: no negative zero
+	half := func(v values) float64 { return sign * float64(dial.HalfTIR(v.length(0), 0)) }
 	return p.add(line{
 		id:      in.String() + "." + r.name + ".offset",
 		sought:  in.String() + " offset of the movable shaft where the " + r.what + " stands",
@@ -164,7 +164,7 @@ func (p *page) displaced(r *round, in plane, sign float64) int {
 func (p *page) leaning(r *round, in plane, sign float64, d units.Length) int {
 	total := p.total(r, in)
 	slope := func(d units.Length, v values) float64 {
-		return 0 + sign*float64(dial.FaceSlope(v.length(0), 0, d))
+		return sign * float64(dial.FaceSlope(v.length(0), 0, d))
 	}
 	return p.add(line{
 		id:      in.String() + "." + r.name + ".slope",

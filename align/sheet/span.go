@@ -23,14 +23,9 @@ func (s span) meets(t span) bool {
 
 func (s span) finite() bool { return !math.IsNaN(s.high-s.low) && !math.IsInf(s.high-s.low, 0) }
 
-// apart is how far the middle of t lies from that of s, counted in how far they could be
-// off together.
+// apart is how far the middle of t lies from that of s, counted in the width of s.
 func (s span) apart(t span) float64 {
-	reach := s.high - s.low + t.high - t.low + rounding*(math.Abs(s.at)+math.Abs(t.at))
-	if reach == 0 {
-		return 0
-	}
-	return math.Abs(s.at-t.at) / reach
+	return math.Abs(s.at-t.at) / (s.high - s.low)
 }
 
 // through carries spans through a rule: every input by itself to either end of its

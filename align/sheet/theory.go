@@ -23,8 +23,7 @@ func (w Working) test(sheet answers, suspects ...suspect) theory {
 	t := theory{suspects: suspects, expected: w.follow(sheet, chosen)}
 	t.left = w.wrong(sheet, t.expected)
 	for i, own := range sheet {
-		off := own.apart(t.expected[i])
-		t.misfit = max(t.misfit, off)
+		t.misfit = max(t.misfit, own.apart(t.expected[i]))
 	}
 	return t
 }
@@ -73,7 +72,7 @@ func (w Working) theories(sheet answers, wrong []int) []theory {
 		whole = most(partly)
 	}
 	slices.SortStableFunc(whole, likelier)
-	return w.merged(sheet, whole)
+	return whole
 }
 
 // twos finds the pairs of slips at different lines that account for all of a sheet. Each
@@ -126,22 +125,26 @@ func most(list []theory) []theory {
 // merged leaves out a theory that is another of the same kinds of slip with the same
 // numbers on the sheet, at further lines beside: so much the sheet does not show. The list
 // is in order of likelihood.
-func (w Working) merged(sheet answers, list []theory) []theory {
+func merged(sheet answers, list []theory) []theory {
 	var kept []theory
 	for _, t := range list {
-		fewer := func(other theory) bool { return w.saysAll(sheet, other, t) }
-		if slices.ContainsFunc(kept, fewer) {
+		if slices.ContainsFunc(kept, func(other theory) bool { return saysAll(sheet, other, t) }) {
 			continue
 		}
-		kept = slices.DeleteFunc(kept, func(other theory) bool { return w.saysAll(sheet, t, other) })
-		kept = append(kept, t)
+		wider := func(other theory) bool { return saysAll(sheet, t, other) }
+		if i := slices.IndexFunc(kept, wider); i >= 0 {
+			kept[i] = t // in its place; any others go
+			kept = append(kept[:i+1], slices.DeleteFunc(kept[i+1:], wider)...)
+		} else {
+			kept = append(kept, t)
+		}
 	}
 	return kept
 }
 
 // saysAll tells whether a sheet shows of the theory b no more than of a, which has the same
 // slips at no other lines.
-func (w Working) saysAll(sheet answers, a, b theory) bool {
+func saysAll(sheet answers, a, b theory) bool {
 	return sameKinds(a, b) && within(a.lines(), b.lines()) && sameNumbers(sheet, a, b)
 }
 
