@@ -61,6 +61,17 @@ func ExampleMandrelSag() {
 	// Output: 0.07 mm
 }
 
+// The dial showed +0.20 mm at the bottom, zeroed at the top, on a bracket that hangs down
+// by 0.07 mm: without it 12 o'clock reads less, and 6 o'clock more.
+func ExampleWithoutSag() {
+	const mm = units.Millimetre
+	fmt.Println(dial.WithoutSag(0, 0.07*mm, units.Twelve).Text(units.InMillimetres, 2))
+	fmt.Println(dial.WithoutSag(0.20*mm, 0.07*mm, units.Six).Text(units.InMillimetres, 2))
+	// Output:
+	// -0.07 mm
+	// 0.27 mm
+}
+
 // Only the motor's shaft would turn, so the dial saw the pump's rim run out too.
 // It was then held at 12 while the pump was turned by hand.
 func ExampleRemoveRunout() {

@@ -8,20 +8,18 @@ import (
 
 // checkGraphed walks what is to be drawn, but not the paper.
 func checkGraphed(faults *check.Faults, root check.Path, line align.Line, through [2]Station, feet []align.Foot) {
-	at := root.Field("line")
-	offset := check.Finite(faults, at.Field("offset"), line.Offset)
-	slope := check.Finite(faults, at.Field("slope"), line.Slope)
+	atLine, points, list := root.Field("line"), root.Field("through"), root.Field("feet")
+	offset := check.Finite(faults, atLine.Field("offset"), line.Offset)
+	slope := check.Finite(faults, atLine.Field("slope"), line.Slope)
 	station := func(at check.Path, x units.Length) {
 		if check.Finite(faults, at, x) && offset && slope && !check.Sound(line.At(x)) {
 			faults.Add(units.OutOfRange, at, x, "a station at which the line is within 1000 km of the axis")
 		}
 	}
-	at = root.Field("through")
 	for i, s := range through {
-		point := at.Index(i)
+		point := points.Index(i)
 		station(point.Field("x"), s.X)
 	}
-	list := root.Field("feet")
 	seen := map[string]bool{}
 	for i, f := range feet {
 		foot := list.Index(i)
@@ -44,9 +42,9 @@ func checkFootName(faults *check.Faults, at check.Path, name string, seen map[st
 
 // checkApart asks for two points that stay apart, and in their order, however the
 // hand errs: a line can be laid through no others.
-func (p Paper) checkApart(faults *check.Faults, at check.Path, through [2]Station) {
-	second := at.Index(1)
-	at = second.Field("x")
+func (p Paper) checkApart(faults *check.Faults, list check.Path, through [2]Station) {
+	second := list.Index(1)
+	at := second.Field("x")
 	switch apart := distance(through[0].X, through[1].X); {
 	case apart < check.Least:
 		faults.Add(units.Conflict, at, through[1].X, "a station other than that of the first point")

@@ -100,7 +100,7 @@ func randomDrawing(t *rapid.T) drawing {
 	if rapid.Bool().Draw(t, "pencil stated") {
 		d.paper.Pencil = length("pencil", 0.05, 1)
 	}
-	for i := range rapid.IntRange(1, 4).Draw(t, "feet") {
+	for i := range rapid.IntRange(1, 2).Draw(t, "feet") {
 		d.feet = append(d.feet, align.Foot{Name: fmt.Sprint("foot ", i), X: length("foot", -1500, 1500)})
 	}
 	// A foot where a plotted point stands, and one as near as the pencil confuses.

@@ -1,10 +1,13 @@
 package sheet_test
 
 import (
+	"fmt"
 	"math"
 	"math/big"
 	"testing"
 
+	"example.org/collinear/align"
+	"example.org/collinear/align/sheet"
 	"example.org/collinear/units"
 	"pgregory.net/rapid"
 )
@@ -87,6 +90,23 @@ func TestToleranceIsTheWorstCase(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Points so close that the pencil nearly brings them together, and feet all about
+// them: which errors are the worst changes there from place to place.
+func TestToleranceOfPointsThatStandClose(t *testing.T) {
+	d := onSquares()
+	d.paper = sheet.Paper{Reduction: 1, Exaggeration: 1, Pencil: millimetre}
+	for _, apart := range []units.Length{2.125, 3, 5} {
+		for _, slope := range []units.Slope{0.5, -3} {
+			for x := units.Length(-2); x <= 7; x += 0.5 {
+				d.line.Slope, d.through[1].X = slope, apart*millimetre
+				d.feet = []align.Foot{{Name: "foot", X: x * millimetre}}
+				what := fmt.Sprintf("slope %v, points %v apart, foot at %v", slope, apart, x)
+				same(t, what, d.mustDraw(t).Feet[0].Tolerance, worstByHand(d, x*millimetre))
+			}
+		}
+	}
 }
 
 // points is how far apart the plotted points stand on paper.

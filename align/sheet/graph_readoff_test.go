@@ -50,6 +50,40 @@ func TestCheckJudges(t *testing.T) {
 	}
 }
 
+// H. P. Bloch and F. K. Geitner, Machinery Component Maintenance and Repair, ch. 5,
+// p. 203 (read), as in the example: w is 19/7 and -46/7 mil at the feet, and what
+// the book prints, in mils and rounded to whole ones, comes from such a graph. The
+// corrections themselves do not.
+func TestPublishedGraph(t *testing.T) {
+	line, err := align.Through(align.Point{X: -7 * units.Inch, W: 12 * units.Mil}, align.Point{X: 7 * units.Inch, W: 7 * units.Mil})
+	if err != nil {
+		t.Fatal(err)
+	}
+	g := drawing{
+		paper:   sheet.Paper{Reduction: 10, Exaggeration: 200},
+		line:    line,
+		through: [2]sheet.Station{{Name: "S", X: -7 * units.Inch}, {Name: "A", X: 7 * units.Inch}},
+		feet:    []align.Foot{{Name: "inboard", X: 19 * units.Inch}, {Name: "outboard", X: 45 * units.Inch}},
+	}.mustDraw(t)
+	same(t, "inboard", g.Feet[0].W, 19*units.Mil/7)
+	same(t, "outboard", g.Feet[1].W, -46*units.Mil/7)
+	rows := []struct {
+		name              string
+		inboard, outboard units.Length
+		within            bool
+	}{
+		{"to a tenth of a mil", 27 * units.Mil / 10, -66 * units.Mil / 10, true},
+		{"to a mil", 3 * units.Mil, -7 * units.Mil, true},
+		{"the corrections", -3 * units.Mil, 7 * units.Mil, false},
+	}
+	for _, row := range rows {
+		answer, err := g.Check(readings{"inboard": row.inboard, "outboard": row.outboard})
+		if err != nil || answer[0].Within != row.within || answer[1].Within != row.within {
+			t.Errorf("%s: %+v, %v", row.name, answer, err)
+		}
+	}
+}
+
 // A hand that errs by the pencil at most is never refused, and one that errs by
 // more than the worst always is.
 func TestCheckTakesACarefulHand(t *testing.T) {
@@ -139,6 +173,18 @@ func TestCheckRefuses(t *testing.T) {
 				t.Errorf("the twin is refused: %v", err)
 			}
 		})
+	}
+}
+
+// The faults of a map stand in an order of their own, the same each time.
+func TestCheckTellsFaultsInOrder(t *testing.T) {
+	_, err := onSquares().mustDraw(t).Check(readings{"e": 0, "b": 0, "d": 0, "a": 0, "c": 0})
+	var got string
+	for _, f := range units.Faults(err) {
+		got += f.Path
+	}
+	if got != "/read/a/read/b/read/c/read/d/read/e" {
+		t.Errorf("got %s", got)
 	}
 }
 

@@ -48,8 +48,8 @@ func TestDrawRefuses(t *testing.T) {
 		{"a name twice", func(d *drawing) { d.feet[1].Name = "front" }, func(d *drawing) { d.feet[1].Name = "Front" }, "duplicate /feet/1/name"},
 		{"a foot that is no place", func(d *drawing) { d.feet[1].X = noNumber }, func(d *drawing) { d.feet[1].X = 0 }, "not_finite /feet/1/x"},
 		{"a foot where the line is out of sight", func(d *drawing) { d.line.Slope, d.feet[1].X = 2, 0.9e15 }, func(d *drawing) { d.line.Slope, d.feet[1].X = 1, 0.9e15 }, "out_of_range /feet/1/x"},
-		{"a foot at which the graph says nothing", func(d *drawing) { d.paper.Exaggeration, d.line.Slope, d.feet[0].X = 1e-9, 0, 0 },
-			func(d *drawing) { d.paper.Exaggeration, d.line.Slope, d.feet[1].X = 1e-8, 0, 0 }, "out_of_range /feet/1/x"},
+		{"a foot at which the graph says nothing", func(d *drawing) { d.paper.Exaggeration, d.line.Slope = 1.5e-9, 0 },
+			func(d *drawing) { d.paper.Exaggeration, d.line.Slope = 2.5e-9, 0 }, "out_of_range /feet/1/x"},
 		{"an uncertainty below zero", func(d *drawing) { d.feet[0].U = -1 }, func(d *drawing) { d.feet[0].U = 1 }, "out_of_range /feet/0/u"},
 	}
 	for _, row := range rows {

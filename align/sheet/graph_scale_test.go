@@ -30,6 +30,7 @@ func TestSuggestedScales(t *testing.T) {
 		{"far off, and made smaller", 90 * millimetre, 90 * millimetre, func(d *drawing) { d.line = align.Line{Offset: -450 * millimetre} }, 10, 0.2},
 		{"farther off", 90 * millimetre, 90 * millimetre, func(d *drawing) { d.line = align.Line{Offset: -900 * millimetre} }, 10, 0.1},
 		{"farther still", 90 * millimetre, 90 * millimetre, func(d *drawing) { d.line = align.Line{Offset: 1800 * millimetre} }, 10, 0.05},
+		{"out of all reason, and a round step still", 90 * millimetre, 90 * millimetre, func(d *drawing) { d.line.Offset = 17_000 * units.Metre }, 10, 5e-6},
 		{"all on one side of the axis, which has to be on the sheet", 90 * millimetre, 90 * millimetre, func(d *drawing) { d.line = align.Line{Offset: millimetre} }, 10, 50},
 		{"a foot on the left", 90 * millimetre, 90 * millimetre, func(d *drawing) { d.feet[0].X, d.line.Slope = -900*millimetre, 0 }, 20, 200},
 		{"all on the right of the coupling, which has to be on the sheet", 60 * millimetre, 90 * millimetre, func(d *drawing) { d.through[0].X, d.feet = 300*millimetre, nil }, 10, 200},
