@@ -185,7 +185,7 @@ func drawSweep(t *rapid.T) Sweep {
 	if rapid.Bool().Draw(t, "mandrel") {
 		s.Rim.Sag = 0
 		top := drawLength(t, "mandrel top", units.Mil/2, 20)
-		s.Mandrel = &[2]units.Length{top, top - drawPositive(t, "mandrel turn", units.Mil/2, 20)}
+		s.Mandrel = &Sag{At12: top, At6: top - drawPositive(t, "mandrel turn", units.Mil/2, 20)}
 	}
 	return s
 }
@@ -249,7 +249,7 @@ func drawFlangeShims(t *rapid.T) FlangeShims {
 			Name: fmt.Sprint(i + 1), At: units.Clock(first + 360*float64(i)/float64(n)), Radius: drawPositive(t, "radius", units.Millimetre, 20) + 150*units.Millimetre,
 		})
 	}
-	return FlangeShims{Flange: f, Off: align.Exact(drawCentreline(t))}
+	return FlangeShims{Flange: f, Off: drawCentreline(t)}
 }
 
 func drawShimStacks(t *rapid.T) ShimStacks {

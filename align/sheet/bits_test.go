@@ -92,7 +92,7 @@ var questions = map[string]func(t *rapid.T) question{
 	},
 	"flange shims": func(t *rapid.T) question {
 		f := drawFlangeShims(t)
-		c, err := f.Flange.Correct(f.Off)
+		c, err := f.Flange.Correct(align.Exact(f.Off))
 		sound(t, c, err)
 		replies := []reply{replied("vertical.slide", c.Slide.By.Vertical), replied("horizontal.slide", c.Slide.By.Horizontal)}
 		for i, b := range f.Flange.Bolts {
@@ -216,7 +216,7 @@ func repliesOfSweep(t *rapid.T, s Sweep) []reply {
 	var replies []reply
 	rim := s.Rim
 	if s.Mandrel != nil {
-		rim.Sag = dial.MandrelSag(s.Mandrel[0], s.Mandrel[1])
+		rim.Sag = dial.MandrelSag(s.Mandrel.At12, s.Mandrel.At6)
 		replies = append(replies, replied("sag", rim.Sag))
 	}
 	face := dial.Face{Diameter: units.Metre, Readings: dial.Quarters(units.Mil, 0, 0, 0, 0)}

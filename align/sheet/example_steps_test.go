@@ -20,7 +20,7 @@ func ExampleSweep() {
 		Carrier: align.Stationary,
 		Rim:     dial.Rim{Readings: dial.Quarters(units.Mil, 0, 1, 10, 9)},
 		Zero:    units.Three,
-		Mandrel: &[2]units.Length{0, -6 * units.Mil},
+		Mandrel: &sheet.Sag{At12: 0, At6: -6 * units.Mil},
 	}.Working()
 	onBoard(sheet.Inch, w, err)
 	// Output:
@@ -176,9 +176,9 @@ func ExampleFlangeShims() {
 	for i, name := range []string{"north", "east", "south", "west"} {
 		f.Bolts = append(f.Bolts, flange.Bolt{Name: name, Radius: 250 * units.Millimetre, At: units.Clock(90 * i)})
 	}
-	w, err := sheet.FlangeShims{Flange: f, Off: align.Exact(align.Centreline{
+	w, err := sheet.FlangeShims{Flange: f, Off: align.Centreline{
 		Vertical: align.Line{Offset: 0.06 * units.Millimetre, Slope: 0.2 * units.MillimetrePerMetre},
-	})}.Working()
+	}}.Working()
 	onBoard(sheet.Metric, w, err)
 	// Output:
 	// how far the face falls back at bolt north: 250 mm * ((0.2 mm/m) * cos(12:00) + (0 mm/m) * sin(12:00)) = 0.050 mm

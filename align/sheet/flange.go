@@ -13,19 +13,21 @@ import (
 
 // FlangeShims is the question which shims go under the bolts of a flange.
 type FlangeShims struct {
-	Flange flange.Flange  `json:"flange"`
-	Off    align.Estimate `json:"off"` // what was found less the target
+	Flange flange.Flange    `json:"flange"`
+	Off    align.Centreline `json:"off"` // what was found less the target
 }
 
 // Working works the shims at the bolts and the slide of the face, which are what
 // flange.Flange.Correct answers. It refuses what that refuses (/flange/bolts/2/radius,
 // /off).
 func (s FlangeShims) Working() (Working, error) {
-	c, err := s.Flange.Correct(s.Off)
+	c, err := s.Flange.Correct(align.Exact(s.Off))
 	var faults check.Faults
 	for _, fault := range units.Faults(err) {
 		moved := *fault
-		if !strings.HasPrefix(moved.Path, "/off") {
+		if off, ok := strings.CutPrefix(moved.Path, "/off/value"); ok {
+			moved.Path = "/off" + off
+		} else {
 			moved.Path = "/flange" + moved.Path
 		}
 		faults.Append(&moved)
@@ -33,7 +35,7 @@ func (s FlangeShims) Working() (Working, error) {
 	if err := faults.Err(); err != nil {
 		return Working{}, err
 	}
-	f, off := s.Flange, s.Off.Value
+	f, off := s.Flange, s.Off
 	var p page
 	var wedges []input
 	var names []string
@@ -107,14 +109,14 @@ func (p *page) wedge(f *flange.Flange, off align.Centreline, i int) int {
 // slide is how far the face has to slide in one plane.
 func (p *page) slide(f *flange.Flange, off align.Centreline, in plane) int {
 	right := func(v values) float64 { return 0 - along(v) }
-	l := in.line(off)
+	l, a := in.line(off), pick(in, "av", "ah")
 	return p.add(line{
 		id:      in.String() + ".slide",
 		sought:  in.String() + " slide of the face",
-		formula: "c = -(w0 + a * x)",
+		formula: "c = -(w0 + " + a + " * x)",
 		source:  flangeSource,
 		kind:    in.moves(),
-		inputs:  []input{put("w0", in.lies(), l.Offset), put("a", in.leans(), l.Slope), put("x", station, f.Face)},
+		inputs:  []input{put("w0", in.lies(), l.Offset), put(a, in.leans(), l.Slope), put("x", station, f.Face)},
 		rule:    right,
 		ways: append(unitWays("slide", "", right),
 			way{kind: LeftAtDial, rule: func(v values) float64 { return 0 - v[0] }},

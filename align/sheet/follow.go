@@ -15,20 +15,25 @@ func (w Working) follow(sheet answers, chosen map[int]rule) []span {
 		if taken, ok := chosen[i]; ok {
 			r = taken
 		}
-		inputs := make([]span, len(l.inputs))
-		for j, in := range l.inputs {
-			inputs[j] = exactlyAt(in.value)
-			if in.from != given {
-				inputs[j] = carried[in.from]
-			}
-		}
-		expected[i] = r.through(inputs).wider(l.allow)
+		expected[i] = r.through(l.spans(carried)).wider(l.allow)
 		carried[i] = expected[i].wider(natures[l.kind].keeps / 2)
 		if own, ok := sheet[i]; ok {
 			carried[i] = own.span
 		}
 	}
 	return expected
+}
+
+// spans are the inputs of a line, where the lines above it come to what carried says.
+func (l *line) spans(carried []span) []span {
+	inputs := make([]span, len(l.inputs))
+	for j, in := range l.inputs {
+		inputs[j] = exactlyAt(in.value)
+		if in.from != given {
+			inputs[j] = carried[in.from]
+		}
+	}
+	return inputs
 }
 
 // wrong lists the lines of a sheet that do not follow, in the order of the working.

@@ -23,9 +23,9 @@ const nudge = 1e-4
 // slopes are how much line i changes with each of the given numbers.
 func (w Working) slopes(line int) []float64 {
 	var row []float64
-	before := w.values(nil)[line]
+	before := w.compute(nil, asGiven)[line]
 	for _, in := range w.givens() {
-		row = append(row, w.values(&in)[line]-before)
+		row = append(row, w.compute(nil, nudged(in))[line]-before)
 	}
 	return row
 }
@@ -44,24 +44,14 @@ func (w Working) givens() []input {
 	return list
 }
 
-// values computes all lines, with one given number nudged if one is named.
-func (w Working) values(nudged *input) values {
-	all := make(values, len(w.lines))
-	for i := range w.lines {
-		l := &w.lines[i]
-		v := make(values, len(l.inputs))
-		for j, in := range l.inputs {
-			v[j] = in.value
-			if in.from != given {
-				v[j] = all[in.from]
-			}
-			if nudged != nil && in == *nudged {
-				v[j] += nudge * max(math.Abs(v[j]), 1)
-			}
+// nudged changes one of the given numbers by a little.
+func nudged(one input) func(input) float64 {
+	return func(in input) float64 {
+		if in == one {
+			return in.value + nudge*max(math.Abs(in.value), 1)
 		}
-		all[i] = l.rule(v)
+		return in.value
 	}
-	return all
 }
 
 // rank counts the rows that are no sums of the others.

@@ -41,11 +41,11 @@ func problems() map[string]sheet.Problem {
 	}
 	line := align.Centreline{Vertical: align.Line{Offset: third / 7, Slope: 1e-3 / 3}, Horizontal: align.Line{Slope: -1e-3 / 7}}
 	flangeShims := soundFlange()
-	flangeShims.Off, flangeShims.Flange.View = align.Exact(line), align.FromStationary
+	flangeShims.Off, flangeShims.Flange.View = line, align.FromStationary
 	stacks := soundStacks()
 	stacks.Rule.Pieces, stacks.Orders[0].Now = 3, []shims.Piece{{Measured: 512_345, Count: 2}}
 	sweep := soundSweep()
-	sweep.Rim.Sag, sweep.Mandrel, sweep.Zero, sweep.View = 0, &[2]units.Length{1, -third / 1000}, units.Nine, align.FromStationary
+	sweep.Rim.Sag, sweep.Mandrel, sweep.Zero, sweep.View = 0, &sheet.Sag{At12: 1, At6: -third / 1000}, units.Nine, align.FromStationary
 	return map[string]sheet.Problem{
 		"job":             {Job: &job},
 		"sweep":           {Sweep: &sweep},

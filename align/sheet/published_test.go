@@ -74,7 +74,7 @@ func piotrowski(top, east, bottom, west float64) sheet.Sweep {
 // hanging is a sweep with a bracket that hangs down by 3 mils, seen on a mandrel.
 func hanging(carrier align.Shaft) sheet.Sweep {
 	return sheet.Sweep{
-		Carrier: carrier, Mandrel: &[2]units.Length{0, -6 * units.Mil},
+		Carrier: carrier, Mandrel: &sheet.Sag{At12: 0, At6: -6 * units.Mil},
 		Rim: dial.Rim{Readings: dial.Quarters(units.Mil, 0, 5, 10, 5)},
 	}
 }

@@ -141,13 +141,13 @@ var refusals = []struct {
 	{"a zero between the quarters", changed(soundSweep(), func(s *sheet.Sweep) { s.Zero = units.Hour }), []string{"out_of_range /zero"},
 		changed(soundSweep(), func(s *sheet.Sweep) { s.Zero = -units.Three })},
 	{"a zero that is nowhere", changed(soundSweep(), func(s *sheet.Sweep) { s.Zero = units.Clock(nan) }), []string{"out_of_range /zero"}, soundSweep()},
-	{"a mandrel beside a sag", changed(soundSweep(), func(s *sheet.Sweep) { s.Mandrel = &[2]units.Length{0, -2 * units.Mil} }),
-		[]string{"conflict /mandrel"}, changed(soundSweep(), func(s *sheet.Sweep) { s.Rim.Sag, s.Mandrel = 0, &[2]units.Length{0, -2 * units.Mil} })},
-	{"a bracket that hangs up", changed(soundSweep(), func(s *sheet.Sweep) { s.Rim.Sag, s.Mandrel = 0, &[2]units.Length{0, 1} }),
-		[]string{"out_of_range /mandrel"}, changed(soundSweep(), func(s *sheet.Sweep) { s.Rim.Sag, s.Mandrel = 0, &[2]units.Length{1, 0} })},
+	{"a mandrel beside a sag", changed(soundSweep(), func(s *sheet.Sweep) { s.Mandrel = &sheet.Sag{At12: 0, At6: -2 * units.Mil} }),
+		[]string{"conflict /mandrel"}, changed(soundSweep(), func(s *sheet.Sweep) { s.Rim.Sag, s.Mandrel = 0, &sheet.Sag{At12: 0, At6: -2 * units.Mil} })},
+	{"a bracket that hangs up", changed(soundSweep(), func(s *sheet.Sweep) { s.Rim.Sag, s.Mandrel = 0, &sheet.Sag{At12: 0, At6: 1} }),
+		[]string{"out_of_range /mandrel/at6"}, changed(soundSweep(), func(s *sheet.Sweep) { s.Rim.Sag, s.Mandrel = 0, &sheet.Sag{At12: 1, At6: 0} })},
 	{"a mandrel that reads no number, a zero between, and no readings", sheet.Sweep{
-		Carrier: align.Stationary, Mandrel: &[2]units.Length{0, units.Length(nan)}, Zero: units.Hour,
-	}, []string{"missing /rim/readings", "not_finite /mandrel/1", "out_of_range /zero"}, soundSweep()},
+		Carrier: align.Stationary, Mandrel: &sheet.Sag{At12: 0, At6: units.Length(nan)}, Zero: units.Hour,
+	}, []string{"missing /rim/readings", "not_finite /mandrel/at6", "out_of_range /zero"}, soundSweep()},
 
 	{"a sag of no numbers", sheet.Sag{At12: units.Length(nan), At6: units.Length(math.Inf(-1))}, []string{"not_finite /at12", "not_finite /at6"}, sheet.Sag{}},
 	{"a sag of 2000 km", sheet.Sag{At6: -2e15}, []string{"out_of_range /at6"}, sheet.Sag{At6: -1e15}},
@@ -189,8 +189,8 @@ var refusals = []struct {
 
 	{"no bolts", sheet.FlangeShims{}, []string{"missing /flange/bolts", "missing /flange/push"}, soundFlange()},
 	{"a bolt on the axis, and an estimate of no number", changed(soundFlange(), func(f *sheet.FlangeShims) {
-		f.Flange.Bolts[2].Radius, f.Off.Value.Horizontal.Slope = 0, units.Slope(nan)
-	}), []string{"missing /flange/bolts/2/radius", "not_finite /off/value/horizontal/slope"}, soundFlange()},
+		f.Flange.Bolts[2].Radius, f.Off.Horizontal.Slope = 0, units.Slope(nan)
+	}), []string{"missing /flange/bolts/2/radius", "not_finite /off/horizontal/slope"}, soundFlange()},
 
 	{"no orders", sheet.ShimStacks{}, []string{"missing /orders"}, soundStacks()},
 	{"a foot twice in the orders", changed(soundStacks(), func(s *sheet.ShimStacks) { s.Orders = append(s.Orders, s.Orders[0]) }),

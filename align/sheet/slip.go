@@ -76,6 +76,15 @@ func (k SlipKind) MarshalText() ([]byte, error) { return slipWords.Marshal(uint8
 // UnmarshalText reads the wire form.
 func (k *SlipKind) UnmarshalText(text []byte) error { return words.Unmarshal(k, slipWords, text) }
 
+// Words says what the hand did, for a person: "the bracket's sag was left in". Nothing for
+// a kind that is none.
+func (k SlipKind) Words() string {
+	if !slipWords.Known(uint8(k)) {
+		return ""
+	}
+	return slipSays[k]
+}
+
 // Slip is one thing that a hand did in place of another, at one line or at several
 // alike.
 type Slip struct {
@@ -85,8 +94,9 @@ type Slip struct {
 
 // String says what was done and where.
 func (s Slip) String() string {
-	if !slipWords.Known(uint8(s.Kind)) {
+	words := s.Kind.Words()
+	if words == "" {
 		return s.Kind.String()
 	}
-	return slipSays[s.Kind] + " (at " + strings.Join(s.Steps, ", ") + ")"
+	return words + " (at " + strings.Join(s.Steps, ", ") + ")"
 }

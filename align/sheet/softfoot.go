@@ -41,15 +41,15 @@ func (s SoftFoot) Working() (Working, error) {
 		inputs:  lifts,
 		rule:    func(v values) float64 { return max(0, slices.Min(v)) },
 	}), float64(finding.Common))
-	for _, f := range finding.Feet {
+	for i, f := range finding.Feet {
 		right := func(v values) float64 { return v[0] - v[1] }
 		p.answers(p.add(line{
 			id:      "foot." + f.Foot + ".excess",
 			sought:  "lift of " + f.Foot + " above that",
-			formula: "e = z - zc",
+			formula: "e = " + names[i] + " - zc",
 			source:  leastLift,
 			kind:    reading,
-			inputs:  []input{put("z", reading, f.Lift), p.above("zc", common)},
+			inputs:  []input{lifts[i], p.above("zc", common)},
 			rule:    right,
 			ways: append(unitWays("excess", f.Foot, right),
 				way{kind: CommonNotTakenOff, rule: func(v values) float64 { return v[0] }}),

@@ -15,9 +15,9 @@ type Sweep struct {
 	View    align.View  `json:"view"`
 	Zero    units.Clock `json:"zero"` // where the corrected readings are to be zero, as the view names it; left out it is 12
 
-	// Mandrel holds what the bracket read at 12 and at 6 o'clock on a straight
-	// mandrel. Give it or Rim.Sag, not both; neither: no sag.
-	Mandrel *[2]units.Length `json:"mandrel,omitempty"`
+	// Mandrel holds what the bracket read on a straight mandrel. Give it or Rim.Sag, not
+	// both; neither: no sag.
+	Mandrel *Sag `json:"mandrel,omitempty"`
 }
 
 // Working works the sweep: the sag, the readings without it from the wanted zero, the
@@ -59,16 +59,13 @@ func (s Sweep) mandrel(faults *check.Faults) units.Length {
 	}
 	var root check.Path
 	at := root.Field("mandrel")
-	ok := true
-	for i, r := range s.Mandrel {
-		ok = check.Finite(faults, at.Index(i), r) && ok
-	}
+	ok := s.Mandrel.check(faults, at)
 	if s.Rim.Sag != 0 {
 		faults.Add(units.Conflict, at, nil, "a mandrel or a sag, not both")
 	}
-	sag := dial.MandrelSag(s.Mandrel[0], s.Mandrel[1])
+	sag := dial.MandrelSag(s.Mandrel.At12, s.Mandrel.At6)
 	if ok && sag < 0 {
-		faults.Add(units.OutOfRange, at, s.Mandrel[1], "a reading at 6 that is not above that at 12: brackets hang down")
+		faults.Add(units.OutOfRange, at.Field("at6"), s.Mandrel.At6, "a reading at 6 that is not above that at 12: brackets hang down")
 	}
 	if !ok || sag < 0 {
 		return 0
@@ -101,18 +98,22 @@ type Sag struct {
 func (s Sag) Working() (Working, error) {
 	var faults check.Faults
 	var root check.Path
-	check.Finite(&faults, root.Field("at12"), s.At12)
-	check.Finite(&faults, root.Field("at6"), s.At6)
+	s.check(&faults, root)
 	if err := faults.Err(); err != nil {
 		return Working{}, err
 	}
 	var p page
-	p.sag([2]units.Length{s.At12, s.At6})
+	p.sag(s)
 	return p.working("The sag of a bracket", align.FromMovable)
 }
 
+func (s Sag) check(faults *check.Faults, at check.Path) (ok bool) {
+	top := check.Finite(faults, at.Field("at12"), s.At12)
+	return check.Finite(faults, at.Field("at6"), s.At6) && top
+}
+
 // sag puts the sag of a bracket on the page.
-func (p *page) sag(mandrel [2]units.Length) input {
+func (p *page) sag(mandrel Sag) input {
 	right := func(v values) float64 { return float64(dial.MandrelSag(v.length(0), v.length(1))) }
 	return p.above("s", p.add(line{
 		id:      "sag",
@@ -120,7 +121,7 @@ func (p *page) sag(mandrel [2]units.Length) input {
 		formula: "s = (M12 - M6)/2",
 		source:  "turned from top to bottom it shows twice: US Bureau of Reclamation, FIST 4-1A, p. 17 (read)",
 		kind:    thickness,
-		inputs:  []input{put("M12", reading, mandrel[0]), put("M6", reading, mandrel[1])},
+		inputs:  []input{put("M12", reading, mandrel.At12), put("M6", reading, mandrel.At6)},
 		rule:    right,
 		ways:    append(unitWays("mandrel", "", right), way{kind: TotalNotHalved, sort: "mandrel", rule: func(v values) float64 { return 2 * right(v) }}),
 	}))

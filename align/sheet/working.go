@@ -79,6 +79,31 @@ func (w Working) value(l *line, word string, s System) string {
 	return word
 }
 
+// compute computes every line without rounding, by the chosen ways where there are any
+// and from given numbers as number tells them.
+func (w Working) compute(chosen map[int]rule, number func(input) float64) values {
+	all := make(values, len(w.lines))
+	for i := range w.lines {
+		l := &w.lines[i]
+		v := make(values, len(l.inputs))
+		for j, in := range l.inputs {
+			if in.from == given {
+				v[j] = number(in)
+			} else {
+				v[j] = all[in.from]
+			}
+		}
+		r := l.rule
+		if taken, ok := chosen[i]; ok {
+			r = taken
+		}
+		all[i] = r(v)
+	}
+	return all
+}
+
+func asGiven(in input) float64 { return in.value }
+
 // find returns where the line of an ID stands.
 func (w Working) find(id string) (int, bool) {
 	for i := range w.lines {

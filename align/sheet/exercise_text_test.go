@@ -1,0 +1,236 @@
+package sheet_test
+
+import (
+	"encoding/json"
+	"regexp"
+	"strings"
+	"testing"
+
+	"example.org/collinear/align/sheet"
+	"example.org/collinear/units"
+)
+
+// given is a number with a unit in the text of an exercise.
+var exerciseGiven = regexp.MustCompile(`([+-]?\d[\d./ ]*) (mm/m|um/m/K|mm/s|mm|mil/in/°F|mil/in|mil|in/s|in|°F|°C|rpm)\b`)
+
+// parsed are the givens of a text, as a program that knows nothing of exercises reads
+// them, by the type that their unit belongs to.
+type exerciseGivens struct {
+	lengths      []units.Length
+	slopes       []units.Slope
+	temperatures []units.Temperature
+	expansions   []units.Expansion
+	rotations    []units.RotationalSpeed
+	speeds       []units.LinearSpeed
+}
+
+func readGivens(t *testing.T, text string) (g exerciseGivens) {
+	t.Helper()
+	_, text, _ = strings.Cut(text, "\nGiven\n")
+	text, _, _ = strings.Cut(text, "\nTo find\n")
+	for _, m := range exerciseGiven.FindAllStringSubmatch(text, -1) {
+		amount := m[1] + " " + m[2]
+		if _, after, ok := strings.Cut(m[1], " o'clock "); ok {
+			amount = after + " " + m[2]
+		}
+		switch m[2] {
+		case "mm/m", "mil/in":
+			g.slopes = append(g.slopes, units.MustParseSlope(amount))
+		case "um/m/K", "mil/in/°F":
+			g.expansions = append(g.expansions, units.MustParseExpansion(amount))
+		case "°F", "°C":
+			g.temperatures = append(g.temperatures, units.MustParseTemperature(amount))
+		case "mm/s", "in/s":
+			g.speeds = append(g.speeds, units.MustParseLinearSpeed(amount))
+		case "rpm":
+			g.rotations = append(g.rotations, units.MustParseRotationalSpeed(amount))
+		default:
+			g.lengths = append(g.lengths, units.MustParseLength(strings.TrimPrefix(amount, "+")))
+		}
+	}
+	return g
+}
+
+// near tells whether a list has the number, up to the rounding of floats, or its opposite:
+// words have the sign.
+func hasNear[Q ~float64](list []Q, want Q) bool {
+	for _, q := range list {
+		if off := float64(max(q, -q) - max(want, -want)); max(off, -off) <= 1e-9*float64(max(want, -want)) {
+			return true
+		}
+	}
+	return false
+}
+
+// All numbers of the problem, as they stand in its JSON, are in the text that the trainee
+// is handed, whatever field they are in. What a crew does not measure is left out by name:
+// covariances that no problem has, the rule that shims have to come to just what is
+// wanted, the place of a lone mean temperature.
+func TestExerciseTextHasAllGivens(t *testing.T) {
+	eachExercise(t, 200, func(t *testing.T, e sheet.Exercise, _ sheet.Working) {
+		text := e.Text()
+		g := readGivens(t, text)
+		var tree any
+		if err := json.Unmarshal([]byte(mustMarshal(e.Problem)), &tree); err != nil {
+			t.Fatal(err)
+		}
+		walkGivens(tree, "", func(path, value string) {
+			if !strings.HasPrefix(path, "/flange_shims/off/cov") && !g.has(t, text, path, value) {
+				t.Errorf("%s: %s is not told", path, value)
+			}
+		})
+	})
+}
+
+// walkGivens visits the leaves of a JSON tree, but numbers that are zero where zero is
+// "nothing".
+func walkGivens(tree any, path string, visit func(path, value string)) {
+	switch node := tree.(type) {
+	case map[string]any:
+		for name, child := range node {
+			walkGivens(child, path+"/"+name, visit)
+		}
+	case []any:
+		for _, child := range node {
+			walkGivens(child, path+"/", visit)
+		}
+	case string:
+		visit(path, node)
+	case float64:
+		visit(path, "count")
+	}
+}
+
+// has tells whether a value of the problem is among what the text tells.
+func (g exerciseGivens) has(t *testing.T, text, path, value string) bool {
+	switch name := path[strings.LastIndex(path, "/")+1:]; name {
+	case "at", "zero":
+		return hasClock(text, value)
+	case "running", "cold":
+		want := units.MustParseTemperature(value).Celsius()
+		var list []float64
+		for _, x := range g.temperatures {
+			list = append(list, x.Celsius())
+		}
+		return hasNear(list, want)
+	case "expansion":
+		return hasNear(g.expansions, units.MustParseExpansion(value))
+	case "slope":
+		s := units.MustParseSlope(value)
+		return s == 0 || hasNear(g.slopes, s)
+	case "speed":
+		return hasNear(g.rotations, units.MustParseRotationalSpeed(value))
+	case "sliding":
+		return hasNear(g.speeds, units.MustParseLinearSpeed(value))
+	case "name":
+		return strings.Contains(strings.ToLower(text), value)
+	case "foot":
+		return strings.Contains(text, value)
+	case "view":
+		return strings.Contains(text, "stands behind the "+strings.TrimPrefix(value, "from_")+" machine")
+	case "carrier":
+		return strings.Contains(text, "carried by the "+value+" shaft")
+	case "on":
+		return strings.Contains(text, "lies on the "+value+" rim")
+	case "push":
+		return strings.Contains(text, map[string]string{
+			"away_from_stationary": "pushes the movable machine away from the stationary one",
+			"towards_stationary":   "pushes the movable machine towards the stationary one",
+		}[value])
+	case "kind":
+		return strings.Contains(text, map[string]string{
+			"rim": "Rim dial", "near_face": "plunger towards the other", "far_face": "plunger back towards", "gap": "Gauge for the gap",
+		}[value])
+	case "source", "basis": // of a coefficient, of no covariance
+		return true
+	case "count", "pieces": // beside the thickness, told as "8 of 0.05 mm"
+		return strings.Contains(text, " of ")
+	case "error": // told in words
+		return strings.Contains(text, "come to just what is wanted")
+	}
+	l, err := units.ParseLength(value)
+	if err != nil {
+		t.Errorf("%s: %s is of no kind that this test knows", path, value)
+	}
+	return l == 0 || hasNear(g.lengths, l)
+}
+
+// hasClock tells whether a text names a place on the clock.
+func hasClock(text, place string) bool {
+	hour, _, _ := strings.Cut(place, ":")
+	return strings.Contains(text, hour+" o'clock")
+}
+
+// The text gives no line away: neither an answer as the working shows it, nor a formula, nor
+// the exact number. Givens that happen to be answers too are shown otherwise.
+func TestExerciseTextGivesNothingAway(t *testing.T) {
+	eachExercise(t, 200, func(t *testing.T, e sheet.Exercise, w sheet.Working) {
+		text := e.Text()
+		for _, step := range w.Steps(e.System) {
+			for what, secret := range map[string]string{"answer": step.Answer, "exact number": step.Exact, "formula": step.Formula, "source": step.Source} {
+				if secret != "leave" && strings.Contains(text, " "+secret) {
+					t.Errorf("%s: the %s %q is told", step.ID, what, secret)
+				}
+			}
+		}
+	})
+}
+
+// What to find, in the order of the working, and the caution at the end.
+func TestExerciseTextAsksForEveryLine(t *testing.T) {
+	eachExercise(t, 50, func(t *testing.T, e sheet.Exercise, w sheet.Working) {
+		text := e.Text()
+		_, rest, _ := strings.Cut(text, "\nTo find\n")
+		for _, step := range w.Steps(e.System) {
+			_, after, found := strings.Cut(rest, step.Sought+"  ["+step.ID+"]\n")
+			if !found {
+				t.Errorf("%s is not asked for, or out of order", step.ID)
+			}
+			rest = after
+		}
+		if !strings.HasPrefix(text, e.Title+"\n\n"+e.Story+"\n\nGiven\n") {
+			t.Error("no title and story in front")
+		}
+		if !strings.HasSuffix(text, w.Text(e.System)[strings.LastIndex(w.Text(e.System), "\n\n"):]) {
+			t.Error("no caution at the end")
+		}
+	})
+}
+
+// A reading that was not taken is told to be missing, where it was.
+func TestExerciseTextTellsWhatWasNotTaken(t *testing.T) {
+	missing := 0
+	eachExercise(t, 100, func(t *testing.T, e sheet.Exercise, _ sheet.Working) {
+		want := 0
+		for _, round := range exerciseRounds(e.Problem) {
+			want += 4 - len(round)
+		}
+		if got := strings.Count(e.Text(), " o'clock not taken"); got != want {
+			t.Errorf("%d told to be missing, %d are", got, want)
+		}
+		missing += want
+	})
+	if missing == 0 {
+		t.Error("none was missing")
+	}
+}
+
+// The scenes are our own, and told in whole sentences.
+func TestExerciseStories(t *testing.T) {
+	openings := map[string]bool{}
+	eachExercise(t, 50, func(t *testing.T, e sheet.Exercise, _ sheet.Working) {
+		opening, _, _ := strings.Cut(e.Story, ".")
+		openings[opening] = true
+		for _, sentence := range strings.Split(strings.TrimSuffix(e.Story, "."), ". ") {
+			if sentence == "" || strings.ToUpper(sentence[:1]) != sentence[:1] {
+				t.Errorf("not a sentence: %q", sentence)
+			}
+		}
+		if !strings.HasSuffix(e.Story, ".") || strings.ContainsAny(e.Story, "%{}") {
+			t.Errorf("%q", e.Story)
+		}
+	})
+	if len(openings) < 5 {
+		t.Errorf("%d scenes", len(openings))
+	}
+}
