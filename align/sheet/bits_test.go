@@ -86,7 +86,7 @@ var questions = map[string]func(t *rapid.T) question{
 		limits, err := tolerance.Rubbing(s.Sliding, s.Speed, s.Coupling)
 		sound(t, limits, err)
 		if s.Coupling.Span != 0 {
-			return question{s, []reply{replied("slope", limits.Flex)}}
+			return question{s, []reply{replied("tilt", limits.Flex)}}
 		}
 		return question{s, []reply{replied("offset", limits.Offset), replied("slope", limits.Slope)}}
 	},
@@ -135,6 +135,14 @@ func (j Job) slopeOf() string {
 	return ".slope"
 }
 
+// crewsTotal is 3 less 9 as the crew names them.
+func crewsTotal(v align.View, at [4]units.Length) units.Length {
+	if v == align.FromStationary {
+		return at[3] - at[1]
+	}
+	return at[1] - at[3]
+}
+
 func repliesOfJob(t *rapid.T, j Job) []reply {
 	m := j.method(nil)
 	found, err := m.Solve()
@@ -149,7 +157,7 @@ func repliesOfJob(t *rapid.T, j Job) []reply {
 		}
 		replies = append(replies,
 			replied("vertical."+name+".total", c.Quarters[0]-c.Quarters[2]),
-			replied("horizontal."+name+".total", c.Quarters[1]-c.Quarters[3]))
+			replied("horizontal."+name+".total", crewsTotal(m.view, c.Quarters)))
 	}
 	target, grown := repliesOfGrowth(t, j.Stationary, j.Movable)
 	replies = append(replies, grown...)

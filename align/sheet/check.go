@@ -14,7 +14,9 @@ type Judgement struct {
 	Step     string `json:"step"`
 	Written  string `json:"written"`  // as it stands on the sheet
 	Expected string `json:"expected"` // what follows from the lines above it as the sheet has them
-	Right    bool   `json:"right"`
+	Within   string `json:"within"`   // how far rounding alone may take it from that, either way, its own last place included
+	Right    bool   `json:"right"`    // it follows
+	True     bool   `json:"true"`     // it is the answer of the working itself, whether or not it follows
 }
 
 // Explanation is a slip, or two, that account for lines that are wrong.
@@ -46,12 +48,10 @@ func (m Marking) Right() bool {
 
 // Unexplained lists the wrong lines that no explanation accounts for.
 func (m Marking) Unexplained() []string {
-	if len(m.Explanations) > 0 {
-		return m.Explanations[0].Left
-	}
 	var list []string
 	for _, j := range m.Lines {
-		if !j.Right {
+		left := func(e Explanation) bool { return !slices.Contains(e.Left, j.Step) }
+		if !j.Right && !slices.ContainsFunc(m.Explanations, left) {
 			list = append(list, j.Step)
 		}
 	}
@@ -72,7 +72,7 @@ func (m Marking) Unexplained() []string {
 // sheet, and by two only where none does and four lines or more are independent. All
 // that do are named: they give the same numbers on this sheet, up to rounding, and
 // Ask has the lines that would tell them apart. Where no slip accounts for everything,
-// those that account for most are named with the lines that are left. A slip is named at
+// those that account for most, and half at least, are named with the lines that are left. A slip is named at
 // the fewest lines that show it.
 //
 // It refuses an empty sheet (Missing, at /answers), a line that the working does not
@@ -83,7 +83,7 @@ func (w Working) Check(sheet map[string]string) (Marking, error) {
 
 // CheckDrawn is [Working.Check] of a sheet on which some answers were read off a drawing:
 // drawn tells, by the id of their line, how far each of these may be off for that, either
-// way (see [Graph]). It also refuses, with paths from /drawn, a line that is not on the
+// way (see [Graph]), on top of what rounding may do. It also refuses, with paths from /drawn, a line that is not on the
 // sheet (Unknown), one that does not come to a length (Conflict), and an amount that is
 // negative or not finite.
 func (w Working) CheckDrawn(sheet map[string]string, drawn map[string]units.Length) (Marking, error) {
@@ -158,12 +158,14 @@ func (w Working) loosen(faults *check.Faults, read answers, drawn map[string]uni
 }
 
 func (w Working) judge(i int, own written, expected span) Judgement {
-	k := w.lines[i].kind
+	l := &w.lines[i]
 	return Judgement{
-		Step:     w.lines[i].id,
+		Step:     l.id,
 		Written:  own.text,
-		Expected: k.rounded(expected.at, own.system, w.view),
+		Expected: l.kind.rounded(expected.at, own.system, w.view),
+		Within:   l.kind.amount(own.reach()+expected.reach(), own.system),
 		Right:    own.meets(expected),
+		True:     own.meets(exactlyAt(l.exact)),
 	}
 }
 

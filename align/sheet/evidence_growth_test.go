@@ -92,7 +92,7 @@ func (p *handPage) machineGrowth(machine string, supports []thermal.Support, in 
 	x1, x2 := grew[0].x, grew[1].x
 	exchanged := []chance{can(sheet.FeetExchanged, "supports", machine)}
 	slope := p.put(handLine{
-		id: in.name + "." + machine + ".growth.slope", sort: in.leans, from: from,
+		id: in.name + "." + machine + ".growth.slope", sort: in.grows, from: from,
 		work: func(v []float64, m mistake) float64 {
 			g := both(v)
 			if m.kind == sheet.FeetExchanged {

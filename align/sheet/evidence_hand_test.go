@@ -89,6 +89,8 @@ var (
 	aPush    = lengths(2, 1, "push % towards 3 o'clock", "push % towards 9 o'clock").sideways().moving()
 	aClimb   = slopes("% open at 6 o'clock", "% open at 12 o'clock")
 	aSwing   = slopes("% open at 9 o'clock", "% open at 3 o'clock").sideways()
+	aRising  = slopes("% rising along x", "% falling along x")
+	aDrift   = slopes("% to 3 o'clock along x", "% to 9 o'clock along x").sideways()
 	aSteep   = slopes("", "")
 	aGap     = lengths(3, 2, "% open at 6 o'clock", "% open at 12 o'clock")
 	aGapSide = lengths(3, 2, "% open at 9 o'clock", "% open at 3 o'clock").sideways()
@@ -97,15 +99,15 @@ var (
 
 // handPlane is one of the two planes.
 type handPlane struct {
-	name              string
-	upright           bool
-	lies, leans, goes *handSort
-	exchanged         sheet.SlipKind
+	name                     string
+	upright                  bool
+	lies, leans, goes, grows *handSort
+	exchanged                sheet.SlipKind
 }
 
 var handPlanes = [...]handPlane{
-	{"vertical", true, aHeight, aClimb, aRaise, sheet.TopAndBottomExchanged},
-	{"horizontal", false, anAside, aSwing, aPush, sheet.LeftAndRightExchanged},
+	{"vertical", true, aHeight, aClimb, aRaise, aRising, sheet.TopAndBottomExchanged},
+	{"horizontal", false, anAside, aSwing, aPush, aDrift, sheet.LeftAndRightExchanged},
 }
 
 // of chooses what belongs to the plane.
@@ -195,10 +197,14 @@ func (p *handPage) rule12369(r *handRound, missing int) {
 // total is the difference of opposite readings, with the sag off where it counts.
 func (p *handPage) total(r *handRound, in handPlane) int {
 	quarter := 0
-	if !in.upright {
+	switch {
+	case in.upright:
+	case p.view == align.FromStationary: // what this crew calls 3
+		quarter = 3
+	default:
 		quarter = 1
 	}
-	from, get := r.reads(quarter, quarter+2)
+	from, get := r.reads(quarter, (quarter+2)%4)
 	s := 0.0
 	if in.upright && !r.noSag {
 		s = r.sag
@@ -228,9 +234,15 @@ func (p *handPage) total(r *handRound, in handPlane) int {
 	return p.put(l)
 }
 
+// crewSign turns what a crew at the stationary end counts towards its own 3.
+func (p *handPage) crewSign(in handPlane) float64 {
+	return signOf(!in.upright && p.view == align.FromStationary)
+}
+
 // half is the offset at a dial, from its total.
 func (p *handPage) half(r *handRound, in handPlane, sign float64) int {
 	t := p.total(r, in)
+	sign *= p.crewSign(in)
 	return p.put(handLine{
 		id: in.name + "." + r.name + ".offset", sort: in.lies, from: []int{t},
 		work: func(v []float64, m mistake) float64 {
@@ -250,6 +262,7 @@ func (p *handPage) half(r *handRound, in handPlane, sign float64) int {
 // faceSlope is the slope that a face or a gauge sees.
 func (p *handPage) faceSlope(r *handRound, in handPlane, sign, diameter float64) int {
 	t := p.total(r, in)
+	sign *= p.crewSign(in)
 	return p.put(handLine{
 		id: in.name + "." + r.name + ".slope", sort: in.leans, from: []int{t},
 		work: func(v []float64, m mistake) float64 {

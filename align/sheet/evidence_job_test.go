@@ -254,7 +254,7 @@ func (p *handPage) feet(in handPlane, found handCentre, target *handCentre, feet
 	wanted := make([]int, len(feet))
 	for i, f := range feet {
 		if target != nil {
-			wanted[i] = p.targetAt(in, *target, f)
+			wanted[i] = p.targetAt(in, *target, f, feet[twin[i]])
 		}
 	}
 	for i, f := range feet {
@@ -285,10 +285,17 @@ func (p *handPage) feet(in handPlane, found handCentre, target *handCentre, feet
 	}
 }
 
-func (p *handPage) targetAt(in handPlane, target handCentre, f align.Foot) int {
-	x := inMM(f.X)
+func (p *handPage) targetAt(in handPlane, target handCentre, f, other align.Foot) int {
+	x, exchanged := inMM(f.X), inMM(other.X)
 	return p.put(handLine{id: in.name + ".foot." + f.Name + ".target", sort: in.lies, from: []int{target.offset, target.slope},
-		work: func(v []float64, _ mistake) float64 { return v[0] + v[1]*x }})
+		work: func(v []float64, m mistake) float64 {
+			if m.kind == sheet.FeetExchanged {
+				return v[0] + v[1]*exchanged
+			}
+			return v[0] + v[1]*x
+		},
+		can: []chance{can(sheet.FeetExchanged, "distances", "")},
+	})
 }
 
 // twins are the feet counted from the other end.

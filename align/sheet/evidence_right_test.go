@@ -68,7 +68,7 @@ func TestHandAgrees(t *testing.T) {
 
 func valueOf(w sheet.Working, l *handLine) (float64, error) {
 	switch l.sort {
-	case aClimb, aSwing, aSteep:
+	case aClimb, aSwing, aRising, aDrift, aSteep:
 		x, err := sheet.Value[units.Slope](w, l.id)
 		return float64(x), err
 	case aRise:

@@ -125,9 +125,9 @@ func workColdTarget(c sheet.ColdTarget) *handPage {
 	p := &handPage{}
 	for _, in := range handPlanes {
 		target := p.growth(c.Stationary, c.Movable, in)
-		for _, f := range c.Feet {
+		for i, f := range c.Feet {
 			if target != nil {
-				p.targetAt(in, *target, f)
+				p.targetAt(in, *target, f, c.Feet[twins(c.Feet)[i]])
 			}
 		}
 	}
@@ -237,6 +237,20 @@ func workSoftFoot(s sheet.SoftFoot) *handPage {
 func workSliding(s sheet.SlidingLimit) *handPage {
 	p := &handPage{}
 	arm := float64(s.Sliding) / (2 * math.Pi * float64(s.Speed) / 60) // mm/s over rad/s
+	d := inMM(s.Coupling.Diameter)
+	over := func(e float64, m mistake) float64 {
+		if m.kind == sheet.RadiusAndDiameter {
+			return e / d
+		}
+		return e / (d / 2)
+	}
+	if s.Coupling.Span != 0 { // no offset rubs by itself: a spacer tilts at its flex planes
+		e := p.put(handLine{id: "radius", sort: aReading, work: func(_ []float64, m mistake) float64 { return wrongUnit(arm, m) },
+			can: canMistakeUnit("radius")})
+		p.put(handLine{id: "tilt", sort: aSteep, from: []int{e}, work: func(v []float64, m mistake) float64 { return over(v[0], m) },
+			can: []chance{can(sheet.RadiusAndDiameter, "", "")}})
+		return p
+	}
 	e := p.put(handLine{
 		id: "offset", sort: aReading,
 		work: func(_ []float64, m mistake) float64 {
@@ -250,16 +264,10 @@ func workSliding(s sheet.SlidingLimit) *handPage {
 		},
 		can: append(canMistakeUnit("offset"), can(sheet.TotalNotHalved, "total", ""), can(sheet.TotalNotHalved, "half", "")),
 	})
-	d := inMM(s.Coupling.Diameter)
 	p.put(handLine{
 		id: "slope", sort: aSteep, from: []int{e},
-		work: func(v []float64, m mistake) float64 {
-			if m.kind == sheet.RadiusAndDiameter {
-				return v[0] / d
-			}
-			return v[0] / (d / 2)
-		},
-		can: []chance{can(sheet.RadiusAndDiameter, "", "")},
+		work: func(v []float64, m mistake) float64 { return over(v[0], m) },
+		can:  []chance{can(sheet.RadiusAndDiameter, "", "")},
 	})
 	return p
 }

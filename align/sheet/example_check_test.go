@@ -60,6 +60,8 @@ func ExampleWorking_Text() {
 	//    = 3.00 mil   (exactly 3.00000000 mil)
 	//    turned from top to bottom it shows twice: US Bureau of Reclamation, FIST 4-1A, p. 17 (read)
 	//
+	// Numbers from lines above are put in as they were rounded there; the answers go on with all their digits. Sources are marked (read) where the work itself was seen, (second-hand) where others quote it.
+	//
 	// A worked number is no permission to start or to run a machine. Isolate and lock out the driver before loosening a coupling or a bolt; the makers' instructions, local codes and licensed practice come first.
 }
 
@@ -76,6 +78,8 @@ func ExampleWorking_Markdown() {
 	// | | sought | formula | filled in | answer | exactly | source | line |
 	// |---:|---|---|---|---|---|---|---|
 	// | 1 | sag of the bracket | s = (M12 - M6)/2 | (0 mil - (-6 mil))/2 | 3.00 mil | 3.00000000 mil | turned from top to bottom it shows twice: US Bureau of Reclamation, FIST 4-1A, p. 17 (read) | sag |
+	//
+	// Numbers from lines above are put in as they were rounded there; the answers go on with all their digits. Sources are marked (read) where the work itself was seen, (second-hand) where others quote it.
 	//
 	// A worked number is no permission to start or to run a machine. Isolate and lock out the driver before loosening a coupling or a bolt; the makers' instructions, local codes and licensed practice come first.
 }

@@ -25,15 +25,15 @@ func ExampleSweep() {
 	onBoard(sheet.Inch, w, err)
 	// Output:
 	// sag of the bracket: (0 mil - (-6 mil))/2 = 3.00 mil
-	// reading at 12 o'clock from zero at 3, without sag: 0 mil - 1 mil - 3 mil = -4.00 mil
+	// reading at 12 o'clock from zero at 3, without sag: 0 mil - 1 mil - 3.00 mil = -4.00 mil
 	// reading at 3 o'clock from zero at 3: 1 mil - 1 mil = 0.00 mil
-	// reading at 6 o'clock from zero at 3, without sag: 10 mil - 1 mil + 3 mil = 12.00 mil
+	// reading at 6 o'clock from zero at 3, without sag: 10 mil - 1 mil + 3.00 mil = 12.00 mil
 	// reading at 9 o'clock from zero at 3: 9 mil - 1 mil = 8.00 mil
-	// how far the readings of the rim dial miss the validity rule: ((-4 mil) + 12 mil) - (0 mil + 8 mil) = 0.00 mil
-	// vertical total reading of the rim dial: (-4 mil) - 12 mil = -16.00 mil
-	// vertical offset of the movable shaft where the rim dial stands: (-16 mil)/2 = 8.00 mil low
-	// horizontal total reading of the rim dial: 0 mil - 8 mil = -8.00 mil
-	// horizontal offset of the movable shaft where the rim dial stands: (-8 mil)/2 = 4.00 mil towards 9 o'clock
+	// how far the readings of the rim dial miss the validity rule: ((-4.00 mil) + 12.00 mil) - (0.00 mil + 8.00 mil) = 0.00 mil
+	// vertical total reading of the rim dial: (-4.00 mil) - 12.00 mil = -16.00 mil
+	// vertical offset of the movable shaft where the rim dial stands: (-16.00 mil)/2 = 8.00 mil low
+	// horizontal total reading of the rim dial: 0.00 mil - 8.00 mil = -8.00 mil
+	// horizontal offset of the movable shaft where the rim dial stands: (-8.00 mil)/2 = 4.00 mil towards 9 o'clock
 }
 
 // The bracket on the mandrel, by itself.
@@ -57,7 +57,7 @@ func ExampleGapFromSlope() {
 	// Output:
 	// vertical opening of the coupling: (0.4 mil/in) * 6 in = 2.40 mil open at 6 o'clock
 	// horizontal opening of the coupling: (-0.3 mil/in) * 6 in = 1.80 mil open at 3 o'clock
-	// opening at the widest place: sqrt(2.4 mil * 2.4 mil + (-1.8 mil) * (-1.8 mil)) = 3.00 mil
+	// opening at the widest place: sqrt(2.40 mil * 2.40 mil + (-1.80 mil) * (-1.80 mil)) = 3.00 mil
 }
 
 // The maker of the pump wants 0.03 mm more at 6 o'clock, across 150 mm.
@@ -77,10 +77,10 @@ func ExampleFlexTilts() {
 	}.Working()
 	onBoard(sheet.Metric, w, err)
 	// Output:
-	// vertical tilt at the flex plane of the stationary machine: (0.2 mm/m)/2 + 0.12 mm/400 mm = 0.400 mm/m open at 6 o'clock
-	// vertical tilt at the flex plane of the movable machine: (0.2 mm/m)/2 - 0.12 mm/400 mm = 0.200 mm/m open at 12 o'clock
-	// horizontal tilt at the flex plane of the stationary machine: (0 mm/m)/2 + 0 mm/400 mm = 0.000 mm/m
-	// horizontal tilt at the flex plane of the movable machine: (0 mm/m)/2 - 0 mm/400 mm = 0.000 mm/m
+	// vertical tilt at the flex plane of the stationary machine: the spacer less the shaft: (0.2 mm/m)/2 + 0.12 mm/400 mm = 0.400 mm/m open at 6 o'clock
+	// vertical tilt at the flex plane of the movable machine: the shaft less the spacer: (0.2 mm/m)/2 - 0.12 mm/400 mm = 0.200 mm/m open at 12 o'clock
+	// horizontal tilt at the flex plane of the stationary machine: the spacer less the shaft: (0 mm/m)/2 + 0 mm/400 mm = 0.000 mm/m
+	// horizontal tilt at the flex plane of the movable machine: the shaft less the spacer: (0 mm/m)/2 - 0 mm/400 mm = 0.000 mm/m
 }
 
 // A hot oil pump on two pedestals, and a motor that hardly warms up. One pedestal is of
@@ -109,14 +109,14 @@ func ExampleColdTarget() {
 	}.Working()
 	onBoard(sheet.Metric, w, err)
 	// Output:
-	// temperature rise of far of the stationary machine: 65 °C - 20 °C = 45.0 K
-	// growth of far of the stationary machine: 500 mm * (11.34 um/m/K) * 45 K = 0.255 mm high
-	// temperature rise of piece 1 of near of the stationary machine: 10 K = 10.0 K
-	// growth of piece 1 of near of the stationary machine: 200 mm * (14.5 um/m/K) * 10 K = 0.029 mm high
-	// temperature rise of piece 2 of near of the stationary machine: 65 °C - 20 °C = 45.0 K
-	// growth of piece 2 of near of the stationary machine: 300 mm * (11.34 um/m/K) * 45 K = 0.153 mm high
-	// growth of near of the stationary machine: 0.029 mm + 0.153 mm = 0.182 mm high
-	// vertical slope of the growth of the stationary machine: (0.182 mm - 0.255 mm)/((-300 mm) - (-900 mm)) = 0.122 mm/m open at 12 o'clock
+	// temperature rise: stationary machine, far: 65 °C - 20 °C = 45.0 K
+	// growth: stationary machine, far: 500 mm * (11.34 um/m/K) * 45.0 K = 0.255 mm high
+	// temperature rise: stationary machine, near, piece 1: 10 K = 10.0 K
+	// growth: stationary machine, near, piece 1: 200 mm * (14.5 um/m/K) * 10.0 K = 0.029 mm high
+	// temperature rise: stationary machine, near, piece 2: 65 °C - 20 °C = 45.0 K
+	// growth: stationary machine, near, piece 2: 300 mm * (11.34 um/m/K) * 45.0 K = 0.153 mm high
+	// growth: stationary machine, near: 0.029 mm + 0.153 mm = 0.182 mm high
+	// vertical slope of the growth of the stationary machine, x counting from the stationary machine to the movable one: (0.182 mm - 0.255 mm)/((-300 mm) - (-900 mm)) = 0.122 mm/m falling along x
 	// vertical growth of the stationary machine, carried to the coupling centre: 0.255 mm - (-0.122 mm/m) * (-900 mm) = 0.146 mm high
 	// vertical offset that the shafts should have cold: 0.146 mm - 0 mm = 0.146 mm high
 	// vertical slope that the shafts should have cold: (-0.122 mm/m) - (0 mm/m) = 0.122 mm/m open at 12 o'clock
@@ -134,9 +134,9 @@ func ExampleTargetReadings() {
 	// Output:
 	// vertical offset where the dial stands: (-5 mil) + (0.25 mil/in) * 4 in = 4.00 mil low
 	// horizontal offset where the dial stands: 0 mil + (0 mil/in) * 4 in = 0.00 mil
-	// reading at 3 o'clock, from zero at 12: 0 mil - (-4 mil) - 2 mil = 2.00 mil
-	// reading at 6 o'clock, from zero at 12: - 2 * (-4 mil) - 2 * 2 mil = 4.00 mil
-	// reading at 9 o'clock, from zero at 12: - 0 mil - (-4 mil) - 2 mil = 2.00 mil
+	// reading at 3 o'clock, from zero at 12: 0.00 mil - (-4.00 mil) - 2 mil = 2.00 mil
+	// reading at 6 o'clock, from zero at 12: - 2 * (-4.00 mil) - 2 * 2 mil = 4.00 mil
+	// reading at 9 o'clock, from zero at 12: - 0.00 mil - (-4.00 mil) - 2 mil = 2.00 mil
 }
 
 // One foot of a gear box lifts more than the others. The lifts are those of the US
@@ -153,10 +153,10 @@ func ExampleSoftFoot() {
 	onBoard(sheet.Inch, w, err)
 	// Output:
 	// movement that all feet make: max(0, min(2 mil, 2 mil, 2 mil, 5 mil)) = 2.00 mil
-	// lift of A above that: 2 mil - 2 mil = 0.00 mil
-	// lift of B above that: 2 mil - 2 mil = 0.00 mil
-	// lift of C above that: 2 mil - 2 mil = 0.00 mil
-	// lift of D above that: 5 mil - 2 mil = 3.00 mil
+	// lift of A above that: 2 mil - 2.00 mil = 0.00 mil
+	// lift of B above that: 2 mil - 2.00 mil = 0.00 mil
+	// lift of C above that: 2 mil - 2.00 mil = 0.00 mil
+	// lift of D above that: 5 mil - 2.00 mil = 3.00 mil
 }
 
 // From what offset on do the teeth of a gear coupling rub at 12 mm/s?
@@ -167,7 +167,7 @@ func ExampleSlidingLimit() {
 	onBoard(sheet.Metric, w, err)
 	// Output:
 	// offset that rubs at the sliding speed: 60 * (12 mm/s)/(2 * pi * 2960 rpm) = 0.039 mm
-	// slope that rubs at the sliding speed: 0.039 mm/(180 mm/2) = 0.430 mm/m
+	// slope that rubs at the sliding speed, at its peak: 0.039 mm/(180 mm/2) = 0.430 mm/m
 }
 
 // A vertical pump on four bolts, 12 o'clock at the discharge.
@@ -181,15 +181,15 @@ func ExampleFlangeShims() {
 	}}.Working()
 	onBoard(sheet.Metric, w, err)
 	// Output:
-	// how far the face falls back at bolt north: 250 mm * ((0.2 mm/m) * cos(12:00) + (0 mm/m) * sin(12:00)) = 0.050 mm
-	// how far the face falls back at bolt east: 250 mm * ((0.2 mm/m) * cos(3:00) + (0 mm/m) * sin(3:00)) = 0.000 mm
-	// how far the face falls back at bolt south: 250 mm * ((0.2 mm/m) * cos(6:00) + (0 mm/m) * sin(6:00)) = -0.050 mm
-	// how far the face falls back at bolt west: 250 mm * ((0.2 mm/m) * cos(9:00) + (0 mm/m) * sin(9:00)) = 0.000 mm
-	// the least of these, where the shim is zero: min(0.05 mm, 0 mm, (-0.05 mm), 0 mm) = -0.050 mm
-	// shim at bolt north: 0.05 mm - (-0.05 mm) = 0.100 mm
-	// shim at bolt east: 0 mm - (-0.05 mm) = 0.050 mm
-	// shim at bolt south: (-0.05 mm) - (-0.05 mm) = 0.000 mm
-	// shim at bolt west: 0 mm - (-0.05 mm) = 0.050 mm
+	// shim wanted at bolt north beside that at the middle of the flange, below zero where less: 250 mm * ((0.2 mm/m) * cos(12:00) + (0 mm/m) * sin(12:00)) = 0.050 mm
+	// shim wanted at bolt east beside that at the middle of the flange, below zero where less: 250 mm * ((0.2 mm/m) * cos(3:00) + (0 mm/m) * sin(3:00)) = 0.000 mm
+	// shim wanted at bolt south beside that at the middle of the flange, below zero where less: 250 mm * ((0.2 mm/m) * cos(6:00) + (0 mm/m) * sin(6:00)) = -0.050 mm
+	// shim wanted at bolt west beside that at the middle of the flange, below zero where less: 250 mm * ((0.2 mm/m) * cos(9:00) + (0 mm/m) * sin(9:00)) = 0.000 mm
+	// the least of these, where the shim is zero: min(0.050 mm, 0.000 mm, (-0.050 mm), 0.000 mm) = -0.050 mm
+	// shim at bolt north: 0.050 mm - (-0.050 mm) = 0.100 mm
+	// shim at bolt east: 0.000 mm - (-0.050 mm) = 0.050 mm
+	// shim at bolt south: (-0.050 mm) - (-0.050 mm) = 0.000 mm
+	// shim at bolt west: 0.000 mm - (-0.050 mm) = 0.050 mm
 	// vertical slide of the face: -(0.06 mm + (0.2 mm/m) * 300 mm) = lower 0.12 mm
 	// horizontal slide of the face: -(0 mm + (0 mm/m) * 300 mm) = leave
 }
@@ -207,8 +207,8 @@ func ExampleShimStacks() {
 	// Output:
 	// pack wanted under left: 1 mm + 0.36 mm + 0 mm = 1.360 mm
 	// what the pieces under left come to, from the base up: 1 mm + 0.1 mm + 0.25 mm = 1.350 mm
-	// by how much the pack under left is too high: 1.35 mm - 1.36 mm = -0.010 mm
+	// by how much the pack under left is too high: 1.350 mm - 1.360 mm = -0.010 mm
 	// pack wanted under right: 1 mm + 0.36 mm + 0.1 mm = 1.460 mm
 	// what the pieces under right come to, from the base up: 1 mm + 0.05 mm + 0.4 mm = 1.450 mm
-	// by how much the pack under right is too high: 1.45 mm - 1.46 mm = -0.010 mm
+	// by how much the pack under right is too high: 1.450 mm - 1.460 mm = -0.010 mm
 }

@@ -122,7 +122,11 @@ func (s Sweep) tell(h *handout) {
 	if s.Mandrel != nil {
 		h.mandrel(s.Mandrel.At12, s.Mandrel.At6)
 	}
-	h.say("The readings are wanted without sag, from zero at ", oClock(s.Zero), ".")
+	without := "The readings are wanted"
+	if s.Mandrel != nil || s.Rim.Sag != 0 {
+		without += " without sag,"
+	}
+	h.say(without, " from zero at ", oClock(s.Zero), ".")
 }
 
 func (h *handout) mandrel(at12, at6 units.Length) {
@@ -197,7 +201,7 @@ func (h *handout) aside(y units.Length) string {
 }
 
 func (s SlidingLimit) tell(h *handout) {
-	h.say("Sliding speed: ", h.plain(sliding, float64(s.Sliding)))
+	h.say("Sliding speed, the most that is reached in a turn: ", h.plain(sliding, float64(s.Sliding)))
 	h.say("Shaft speed: ", h.plain(rotation, float64(s.Speed)))
 	h.say("The parts rub on a circle of ", h.tape(s.Coupling.Diameter), " diameter.")
 	if s.Coupling.Span != 0 {
@@ -228,7 +232,7 @@ func (s ShimStacks) tell(h *handout) {
 		if o.SoftFoot != 0 {
 			text = ", a shim of " + h.dial(o.SoftFoot) + " more for its soft foot"
 		}
-		h.say("Foot ", o.Foot, ": there lie ", h.pieces(o.Now), "; correction: ", raise.rounded(float64(o.Correction), h.system, h.view), text)
+		h.say("Foot ", o.Foot, ": lying there now: ", h.pieces(o.Now), "; correction: ", raise.rounded(float64(o.Correction), h.system, h.view), text)
 	}
 }
 

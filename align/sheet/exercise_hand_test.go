@@ -159,8 +159,12 @@ func (h *hand) work(p sheet.Problem) {
 	case p.SlidingLimit != nil:
 		s := p.SlidingLimit
 		arm := h.height(float64(s.Sliding) / (float64(s.Speed) / 60 * 2 * math.Pi) / h.pick(1, 0.0254))
+		name := "slope"
+		if s.Coupling.Span != 0 {
+			name = "tilt"
+		}
 		text, _ := h.amount(arm/(h.far(s.Coupling.Diameter)/2), 3, "mm/m", "mil/in")
-		h.last["slope"] = text
+		h.last[name] = text
 	case p.FlangeShims != nil:
 		h.flange(*p.FlangeShims)
 	case p.ShimStacks != nil:

@@ -26,7 +26,7 @@ func (p *page) feet(in plane, found laid, target goal, feet []align.Foot, moves 
 	wanted := make([]int, len(feet))
 	for i, f := range feet {
 		if target.wanted {
-			wanted[i] = p.wanted(in, target, f)
+			wanted[i] = p.wanted(in, target, f, across(feet, i))
 		}
 	}
 	for i, f := range feet {
@@ -56,7 +56,7 @@ func footID(in plane, f align.Foot, what string) string {
 
 // position is where the shaft lies at a foot.
 func (p *page) position(in plane, found laid, f align.Foot, other units.Length) int {
-	ways := []way{{kind: FeetExchanged, sort: "position", rule: func(v values) float64 { return along(values{v[0], v[1], float64(other)}) }}}
+	ways := []way{feetExchanged(other)}
 	for i, x := range found.stations {
 		if x != 0 {
 			ways = append(ways, way{kind: WrongDatum, form: strconv.Itoa(i + 1), sort: "position", rule: func(v values) float64 {
@@ -76,13 +76,20 @@ func (p *page) position(in plane, found laid, f align.Foot, other units.Length) 
 	})
 }
 
+// feetExchanged takes the station of the foot at the other end.
+func feetExchanged(other units.Length) way {
+	return way{kind: FeetExchanged, sort: "position", rule: func(v values) float64 {
+		return along(values{v[0], v[1], float64(other)})
+	}}
+}
+
 // along is w0 + a x.
 func along(v values) float64 {
 	return float64(align.Line{Offset: v.length(0), Slope: v.slope(1)}.At(v.length(2)))
 }
 
 // wanted is where the shaft should lie at a foot.
-func (p *page) wanted(in plane, target goal, f align.Foot) int {
+func (p *page) wanted(in plane, target goal, f align.Foot, other units.Length) int {
 	return p.add(line{
 		id:      footID(in, f, "target"),
 		sought:  in.String() + " position that the shaft should have at the " + f.Name + " feet, cold",
@@ -91,6 +98,7 @@ func (p *page) wanted(in plane, target goal, f align.Foot) int {
 		kind:    in.lies(),
 		inputs:  []input{p.above("t0", target.offset), p.above("ta", target.slope), put("x", station, f.X)},
 		rule:    along,
+		ways:    []way{feetExchanged(other)},
 	})
 }
 

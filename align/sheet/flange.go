@@ -74,7 +74,7 @@ func (s FlangeShims) Working() (Working, error) {
 
 const flangeSource = "shims take out the slope, sliding the offset at the face, derived here"
 
-// wedge is how far the face falls back at a bolt, by which it has to come forward.
+// wedge is how far the face lies behind at a bolt, by which it has to come forward.
 func (p *page) wedge(f *flange.Flange, off align.Centreline, i int) int {
 	b := f.Bolts[i]
 	sign := outwards(f.Push == flange.TowardsStationary)
@@ -88,7 +88,7 @@ func (p *page) wedge(f *flange.Flange, off align.Centreline, i int) int {
 	}
 	return p.add(line{
 		id:      "bolt." + b.Name + ".wedge",
-		sought:  "how far the face falls back at bolt " + b.Name,
+		sought:  "shim wanted at bolt " + b.Name + " beside that at the middle of the flange, below zero where less",
 		formula: "b = " + signed(sign) + "r * (av * cos(t) + ah * " + clockwise + ")",
 		source:  flangeSource,
 		kind:    reading,

@@ -107,14 +107,18 @@ func (f FlexTilts) Working() (Working, error) {
 	}
 	var p page
 	for _, in := range planes {
-		p.tilt(f, in, "stationary", "+", false, in.slope(stationary))
-		p.tilt(f, in, "movable", "-", true, in.slope(movable))
+		p.tilt(f, in, false, in.slope(stationary))
+		p.tilt(f, in, true, in.slope(movable))
 	}
 	return p.working("The tilts at the flex planes", align.FromMovable)
 }
 
 // tilt puts the tilt at one flex plane on the page.
-func (p *page) tilt(f FlexTilts, in plane, name, sign string, movable bool, exact units.Slope) {
+func (p *page) tilt(f FlexTilts, in plane, movable bool, exact units.Slope) {
+	name, sign, of := "stationary", "+", "the spacer less the shaft"
+	if movable {
+		name, sign, of = "movable", "-", "the shaft less the spacer"
+	}
 	tilt := func(v values, movable bool, l float64) float64 {
 		line := align.Line{Offset: v.length(0), Slope: v.slope(1)}
 		s, m, _ := align.Coupling{Span: units.Length(l)}.FlexTilts(in.centreline(line)) // checked above
@@ -126,7 +130,7 @@ func (p *page) tilt(f FlexTilts, in plane, name, sign string, movable bool, exac
 	l := in.line(f.Centreline)
 	p.answers(p.add(line{
 		id:      in.String() + ".tilt." + name,
-		sought:  in.String() + " tilt at the flex plane of the " + name + " machine",
+		sought:  in.String() + " tilt at the flex plane of the " + name + " machine: " + of,
 		formula: "tilt = a/2 " + sign + " w0/L",
 		source:  spacerSource,
 		kind:    in.leans(),

@@ -71,7 +71,7 @@ type grown struct{ offset, slope input }
 // the line through them.
 func (p *page) growth(m machine, in plane) grown {
 	if m.supports == nil {
-		return grown{put("", in.lies(), 0.0), put("", in.leans(), 0.0)}
+		return grown{put("", in.lies(), 0.0), put("", pick(in, rising, drifting), 0.0)}
 	}
 	var moved [2]input
 	for i := range moved {
@@ -119,18 +119,18 @@ func (l leg) id() string {
 }
 
 func (l leg) String() string {
-	of := l.support + " of the " + l.machine + " machine"
+	of := l.machine + " machine, " + l.support
 	if l.piece == "" {
 		return of
 	}
-	return l.piece + " of " + of
+	return of + ", " + l.piece
 }
 
 // stacked is the growth of pieces that stand one on the other.
 func (p *page) stacked(l leg, pieces []input) int {
 	return p.add(line{
 		id:      l.id() + ".growth",
-		sought:  "growth of " + l.String(),
+		sought:  "growth: " + l.String(),
 		formula: "g = " + sum(pieces),
 		source:  "pieces that stand one on the other",
 		kind:    height,
@@ -162,13 +162,13 @@ const thirtyTwo = float64(32 * units.FahrenheitDegree)
 // piece puts the rise and the growth of one piece on the page.
 func (p *page) piece(of leg, piece thermal.Piece) int {
 	l := line{
-		id: of.id() + ".rise", sought: "temperature rise of " + of.String(),
-		formula: "dT = rise", source: "as given, a difference: in degrees F it converts by 5/9 alone",
+		id: of.id() + ".rise", sought: "temperature rise: " + of.String(),
+		formula: "dT = rise", source: "as given: a difference, not a point on the scale",
 		kind: warming, inputs: []input{put("rise", warming, piece.Rise)},
 		rule: func(v values) float64 { return v[0] },
 	}
 	if len(piece.Profile) == 1 {
-		l.formula, l.source = "dT = running - cold", "a difference: in degrees F it converts by 5/9 alone"
+		l.formula, l.source = "dT = running - cold", "a difference, not a point on the scale"
 		l.inputs = []input{
 			put("running", temperature, piece.Profile[0].Running.Celsius()),
 			put("cold", temperature, piece.Cold.Celsius()),
@@ -183,7 +183,7 @@ func (p *page) piece(of leg, piece thermal.Piece) int {
 	rise := p.add(l)
 	return p.add(line{
 		id:      of.id() + ".growth",
-		sought:  "growth of " + of.String(),
+		sought:  "growth: " + of.String(),
 		formula: "g = h * k * dT",
 		source:  "R. B. McMillan, Rotating Machinery, 2004, pp. 134-141 (read)",
 		kind:    height,
@@ -198,10 +198,10 @@ func (p *page) through(m machine, in plane, grew [2]input) grown {
 	x1, x2 := put("x1", station, m.supports[0].X), put("x2", station, m.supports[1].X)
 	slope := p.add(line{
 		id:      in.String() + "." + m.name + ".growth.slope",
-		sought:  in.String() + " slope of the growth of the " + m.name + " machine",
+		sought:  in.String() + " slope of the growth of the " + m.name + " machine, x counting from the stationary machine to the movable one",
 		formula: "ga = (g2 - g1)/(x2 - x1)",
 		source:  growthLine,
-		kind:    in.leans(),
+		kind:    pick(in, rising, drifting),
 		inputs:  []input{grew[0], grew[1], x1, x2},
 		rule:    func(v values) float64 { return (v[1] - v[0]) / (v[3] - v[2]) },
 		ways: []way{{kind: FeetExchanged, sort: "growth", group: m.name, rule: func(v values) float64 {

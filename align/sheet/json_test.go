@@ -132,7 +132,7 @@ func TestFindingsThroughJSON(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, part := range []string{`"lines":[{"step":"vertical.slope","written":"-0.357 mil/in","expected":`, `"right":true}`, `"explanations":[{"slips":[{"kind":"`, `"steps":["vertical.foot.outboard.correction"]`} {
+	for _, part := range []string{`"lines":[{"step":"vertical.slope","written":"-0.357 mil/in","expected":`, `"right":true,"true":true}`, `"explanations":[{"slips":[{"kind":"`, `"steps":["vertical.foot.outboard.correction"]`} {
 		if !strings.Contains(string(text), part) {
 			t.Errorf("no %s in %s", part, text)
 		}

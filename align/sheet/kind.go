@@ -13,8 +13,10 @@ const (
 	raise                    // a move up or down
 	push                     // a move to the side
 	thickness                // of a shim, or another length without a direction
-	climb                    // a vertical slope: positive opens at 6 o'clock
-	swing                    // a horizontal slope: positive opens at 9 o'clock
+	climb                    // a vertical slope between the shafts: positive opens at 6 o'clock
+	swing                    // a horizontal one: positive opens at 9 o'clock
+	rising                   // a vertical slope of one machine's own shaft
+	drifting                 // a horizontal one
 	steepness                // a slope without a direction
 	openVertical             // a gap: positive is open at 6 o'clock
 	openSideways             // a gap: positive is open at 9 o'clock
@@ -54,6 +56,8 @@ var natures = [...]nature{
 	thickness:    small(3, 2),
 	climb:        steep().says("% open at 6 o'clock", "% open at 12 o'clock"),
 	swing:        steep().says("% open at 9 o'clock", "% open at 3 o'clock").mirrored(),
+	rising:       steep().says("% rising along x", "% falling along x"),
+	drifting:     steep().says("% to 3 o'clock along x", "% to 9 o'clock along x").mirrored(),
 	steepness:    steep(),
 	openVertical: small(3, 2).says("% open at 6 o'clock", "% open at 12 o'clock"),
 	openSideways: small(3, 2).says("% open at 9 o'clock", "% open at 3 o'clock").mirrored(),

@@ -36,9 +36,9 @@ func (c ColdTarget) Working() (Working, error) {
 	var p page
 	for _, in := range planes {
 		target := growth.put(&p, in)
-		for _, f := range c.Feet {
+		for i, f := range c.Feet {
 			if target.wanted {
-				p.wanted(in, target, f)
+				p.wanted(in, target, f, across(c.Feet, i))
 			}
 		}
 	}
@@ -75,7 +75,7 @@ func (r TargetReadings) Working() (Working, error) {
 	var p page
 	var seenIn [len(planes)]input
 	for _, in := range planes {
-		seenIn[in] = p.above(pick(in, "v", "h"), seen(&p, set.Probe, in.line(r.Centreline), in))
+		seenIn[in] = p.above(pick(in, "v", "h"), seen(&p, &r, in))
 	}
 	sign := outwards(set.Probe.Kind == align.FarFace, set.Probe.Kind == align.Gap,
 		set.Probe.Kind == align.Rim && set.Probe.Carrier == align.Movable)
@@ -86,7 +86,7 @@ func (r TargetReadings) Working() (Working, error) {
 }
 
 // probesWorked puts on the page what a probe of a kind sees of a centreline in one plane.
-var probesWorked = map[align.Kind]func(p *page, probe align.Probe, l align.Line, in plane) int{
+var probesWorked = map[align.Kind]func(p *page, r *TargetReadings, in plane) int{
 	align.Rim:      (*page).offsetSeen,
 	align.NearFace: (*page).slopeSeen,
 	align.FarFace:  (*page).slopeSeen,
@@ -94,28 +94,29 @@ var probesWorked = map[align.Kind]func(p *page, probe align.Probe, l align.Line,
 }
 
 // offsetSeen is the offset where a rim dial stands.
-func (p *page) offsetSeen(probe align.Probe, l align.Line, in plane) int {
+func (p *page) offsetSeen(r *TargetReadings, in plane) int {
+	l := in.line(r.Centreline)
 	return p.add(line{
 		id:      in.String() + ".offset",
 		sought:  in.String() + " offset where the dial stands",
 		formula: "w = w0 + a * x",
 		source:  carriedOn,
 		kind:    in.lies(),
-		inputs:  []input{put("w0", in.lies(), l.Offset), put("a", in.leans(), l.Slope), put("x", station, probe.Station)},
+		inputs:  []input{put("w0", in.lies(), l.Offset), put("a", in.leans(), l.Slope), put("x", station, r.Probe.Station)},
 		rule:    along,
 		ways:    []way{{kind: LeftAtDial, rule: func(v values) float64 { return v[0] }}},
 	})
 }
 
 // slopeSeen is how far the face stands off at the radius of the probe.
-func (p *page) slopeSeen(probe align.Probe, l align.Line, in plane) int {
+func (p *page) slopeSeen(r *TargetReadings, in plane) int {
 	return p.add(line{
 		id:      in.String() + ".lag",
-		sought:  in.String() + " distance that the face falls back at the radius of the probe",
+		sought:  "how much farther back the face stands at " + pick(in, "6", hour(r.View, 3)) + " o'clock than at the middle, at the radius of the probe",
 		formula: "w = a * r",
 		source:  "derived here: the slope over the radius",
 		kind:    reading,
-		inputs:  []input{put("a", in.leans(), l.Slope), put("r", station, probe.Radius)},
+		inputs:  []input{put("a", in.leans(), in.line(r.Centreline).Slope), put("r", station, r.Probe.Radius)},
 		rule:    func(v values) float64 { return float64(v.slope(0).Over(v.length(1))) },
 		ways: []way{{kind: RadiusAndDiameter, rule: func(v values) float64 {
 			return float64(v.slope(0).Over(2 * v.length(1)))

@@ -78,17 +78,29 @@ func (p *page) miss(r *round) int {
 	return p.add(line{
 		id:      r.name + ".miss",
 		sought:  "how far the readings of the " + r.what + " miss the validity rule",
-		formula: "miss = (" + r.at[0].symbol + " + " + r.at[2].symbol + ") - (" + r.at[1].symbol + " + " + r.at[3].symbol + ")",
+		formula: "miss = (" + r.letter + "12 + " + r.letter + "6) - (" + r.letter + "3 + " + r.letter + "9)",
 		source:  validity, kind: reading,
 		inputs: r.at[:],
 		rule:   func(v values) float64 { return float64(dial.Miss(v.length(0), v.length(1), v.length(2), v.length(3))) },
 	})
 }
 
-// total is the difference of two opposite readings, without sag.
+// ends are the quarters that the crew calls 12 and 6, or 3 and 9.
+func (r *round) ends(in plane) (here, there int) {
+	here = quarter(r.view.Clock(in.here()))
+	return here, (here + 2) % 4
+}
+
+// sign is that of the crew's total reading in the library's view: a crew at the
+// stationary end has its 3 o'clock where 9 is counted from behind the movable machine.
+func (r *round) sign(in plane) float64 {
+	return outwards(in == horizontal && r.view == align.FromStationary)
+}
+
+// total is the difference of two opposite readings, as the crew names them, without sag.
 func (p *page) total(r *round, in plane) int {
-	here := quarter(in.here())
-	a, b := r.at[here], r.at[here+2]
+	here, there := r.ends(in)
+	a, b := r.at[here], r.at[there]
 	l := line{
 		id:      in.String() + "." + r.name + ".total",
 		sought:  in.String() + " total reading of the " + r.what,
@@ -111,7 +123,7 @@ func (p *page) total(r *round, in plane) int {
 	l.ways = append(l.ways, way{kind: in.exchanged(), group: r.name, rule: exchanged})
 	l.ways = append(l.ways, unitWays("readings", r.name, l.rule)...)
 	i := p.add(l)
-	return p.answers(i, float64(r.quarters[here]-r.quarters[here+2]))
+	return p.answers(i, float64(r.quarters[here]-r.quarters[there]))
 }
 
 // sagFree is the total reading from 12, 6 and the sag.
@@ -144,6 +156,7 @@ func unitWays(sort, group string, right rule) []way {
 // total reading, with the given sign.
 func (p *page) displaced(r *round, in plane, sign float64) int {
 	total := p.total(r, in)
+	sign *= r.sign(in)
 	half := func(v values) float64 { return sign * float64(dial.HalfTIR(v.length(0), 0)) }
 	return p.add(line{
 		id:      in.String() + "." + r.name + ".offset",
@@ -163,6 +176,7 @@ func (p *page) displaced(r *round, in plane, sign float64) int {
 // leaning is the slope, or the tilt at a joint, that a probe at a diameter sees.
 func (p *page) leaning(r *round, in plane, sign float64, d units.Length) int {
 	total := p.total(r, in)
+	sign *= r.sign(in)
 	slope := func(d units.Length, v values) float64 {
 		return sign * float64(dial.FaceSlope(v.length(0), 0, d))
 	}

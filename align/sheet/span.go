@@ -21,6 +21,9 @@ func (s span) meets(t span) bool {
 	return s.low <= t.high+slack && t.low <= s.high+slack && s.finite() && t.finite()
 }
 
+// reach is how far the number may lie from its middle.
+func (s span) reach() float64 { return max(s.high-s.at, s.at-s.low) }
+
 func (s span) finite() bool { return !math.IsNaN(s.high-s.low) && !math.IsInf(s.high-s.low, 0) }
 
 // apart is how far the middle of t lies from that of s, counted in the width of s.

@@ -83,16 +83,21 @@ func TestWordsAreThoseOfTheCrew(t *testing.T) {
 	}
 }
 
-// Both dials' formulas name the hours that the crew read.
+// A total reading is the crew's own 3 less its 9; seen from the stationary end it turns its
+// sign where the offset is told.
 func TestFormulasNameTheCrewsHours(t *testing.T) {
 	for _, v := range []align.View{align.FromMovable, align.FromStationary} {
-		step := stepOf(t, work(t, asideJob(v)), sheet.Metric, "horizontal.carried_by_stationary.total")
-		formula, filled := "T = R3 - R9", "0.08 mm - (-0.08 mm)"
-		if v == align.FromStationary {
-			formula, filled = "T = R9 - R3", "(-0.08 mm) - 0.08 mm"
+		w := work(t, asideJob(v))
+		total := stepOf(t, w, sheet.Metric, "horizontal.carried_by_stationary.total")
+		if total.Formula != "T = R3 - R9" || total.Filled != "0.08 mm - (-0.08 mm)" {
+			t.Errorf("%v: %s, %s", v, total.Formula, total.Filled)
 		}
-		if step.Formula != formula || step.Filled != filled {
-			t.Errorf("%v: %s, %s, want %s, %s", v, step.Formula, step.Filled, formula, filled)
+		want := "w = T/2"
+		if v == align.FromStationary {
+			want = "w = -T/2"
+		}
+		if offset := stepOf(t, w, sheet.Metric, "horizontal.carried_by_stationary.offset"); offset.Formula != want {
+			t.Errorf("%v: %s, want %s", v, offset.Formula, want)
 		}
 	}
 }
@@ -180,7 +185,7 @@ func TestMarkdownKeepsItsCells(t *testing.T) {
 		w := work(t, sheet.SoftFoot{Feet: feet, Height: 280 * units.Millimetre})
 		table := w.Markdown(sheet.Metric)
 		lines := strings.Split(table, "\n")
-		if len(lines) != len(w.Steps(sheet.Metric))+7 { // title, blank, two of the head, blank, caution, the end
+		if len(lines) != len(w.Steps(sheet.Metric))+9 { // title, blank, two of the head, blank, notes, blank, caution, the end
 			t.Errorf("%q: %d lines", name, len(lines))
 		}
 		for _, row := range lines[2 : 4+len(w.Steps(sheet.Metric))] {

@@ -93,7 +93,8 @@ type Sag struct {
 	At6  units.Length `json:"at6"`
 }
 
-// Working works the sag, which is what dial.MandrelSag answers. It refuses readings
+// Working works the sag, which is what dial.MandrelSag answers: below zero where the
+// droop lets the plunger out, as of a face dial it may. It refuses readings
 // that are not finite (/at12, /at6).
 func (s Sag) Working() (Working, error) {
 	var faults check.Faults

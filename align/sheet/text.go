@@ -5,6 +5,10 @@ import (
 	"strings"
 )
 
+// notes explain a printed working.
+const notes = "Numbers from lines above are put in as they were rounded there; the answers go on with all their digits. " +
+	"Sources are marked (read) where the work itself was seen, (second-hand) where others quote it."
+
 // caution ends every printed working.
 const caution = "A worked number is no permission to start or to run a machine. Isolate and lock out the driver before " +
 	"loosening a coupling or a bolt; the makers' instructions, local codes and licensed practice come first."
@@ -21,7 +25,7 @@ func (w Working) Text(s System) string {
 		b.WriteString("   = " + step.Answer + "   (exactly " + step.Exact + ")\n")
 		b.WriteString("   " + step.Source + "\n")
 	}
-	b.WriteString("\n" + caution + "\n")
+	b.WriteString("\n" + notes + "\n\n" + caution + "\n")
 	return b.String()
 }
 
@@ -38,7 +42,7 @@ func (w Working) Markdown(s System) string {
 		}
 		b.WriteString("\n")
 	}
-	b.WriteString("\n" + caution + "\n")
+	b.WriteString("\n" + notes + "\n\n" + caution + "\n")
 	return b.String()
 }
 

@@ -52,7 +52,7 @@ const leastForTwo = 4
 
 // theories finds what accounts for the wrong lines of a sheet: single slips; where none
 // accounts for all and the sheet says enough, two; or else those single slips that
-// account for most and contradict no line that is right.
+// account for most, for half of the lines at least, and contradict none that is right.
 func (w Working) theories(sheet answers, wrong []int) []theory {
 	var alone, whole, partly []theory
 	for _, s := range w.suspects() {
@@ -61,7 +61,7 @@ func (w Working) theories(sheet answers, wrong []int) []theory {
 		switch {
 		case len(t.left) == 0:
 			whole = append(whole, t)
-		case len(t.left) < len(wrong) && within(t.left, wrong):
+		case 2*len(t.left) <= len(wrong) && within(t.left, wrong):
 			partly = append(partly, t)
 		}
 	}

@@ -70,23 +70,25 @@ func (k kind) side(negative bool, v align.View) int {
 	return 0
 }
 
+// amount is a size without a sign, with a digit more than an answer has.
+func (k kind) amount(x float64, s System) string {
+	return natures[k].text(x, s, natures[k].digits[s.index()]+1)
+}
+
 // long is x with its sign and digits enough to check a rounding by.
 func (k kind) long(x float64, s System) string {
 	return natures[k].text(x, s, natures[k].digits[s.index()]+exactly)
 }
 
-// short is x with its sign and no more digits than it has, as it is put into a
-// formula.
-func (k kind) short(x float64, s System) string {
-	text := natures[k].text(x, s, natures[k].digits[s.index()])
-	amount, unit, _ := strings.Cut(text, " ")
-	if strings.Contains(amount, ".") {
+// put is x with its sign, as it is put into a formula: with the digits of a line above, or,
+// of a given number, with no more than it has.
+func (k kind) put(x float64, s System, whole bool) string {
+	amount, unit, _ := strings.Cut(natures[k].text(x, s, natures[k].digits[s.index()]), " ")
+	if !whole && strings.Contains(amount, ".") {
 		amount = strings.TrimRight(strings.TrimRight(amount, "0"), ".")
 	}
-	if unit == "" {
-		return amount
-	}
-	if text = amount + " " + unit; strings.HasPrefix(text, "-") || strings.Contains(unit, "/") {
+	text := strings.TrimSpace(amount + " " + unit)
+	if strings.HasPrefix(text, "-") || strings.Contains(unit, "/") {
 		return "(" + text + ")"
 	}
 	return text

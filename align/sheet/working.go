@@ -16,7 +16,7 @@ type Step struct {
 	Filled  string `json:"filled"`  // with the numbers and their units put in
 	Answer  string `json:"answer"`  // rounded as a hand does, with words for its sign
 	Exact   string `json:"exact"`   // signed, with six digits more; see Value for all of them
-	Source  string `json:"source"`  // rule or work, and how that was seen
+	Source  string `json:"source"`  // rule or work, and how that was seen: read in it, or second-hand, as others quote it
 }
 
 // Working is a calculation by hand, line by line. It comes from the functions of this
@@ -74,7 +74,7 @@ func (w Working) value(l *line, word string, s System) string {
 		if in.from != given {
 			x = w.lines[in.from].exact
 		}
-		return in.kind.short(x, s)
+		return in.kind.put(x, s, in.from != given)
 	}
 	return word
 }
@@ -141,7 +141,7 @@ func Value[Q Answered](w Working, id string) (Q, error) {
 // sort is what type the numbers of a kind have.
 func (k kind) sort() string {
 	switch k {
-	case climb, swing, steepness:
+	case climb, swing, rising, drifting, steepness:
 		return "a slope"
 	case warming:
 		return "a temperature difference"

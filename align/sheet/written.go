@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"strconv"
 	"strings"
 
 	"example.org/collinear/align"
@@ -17,10 +18,10 @@ type written struct {
 // read reads an answer: a number with its unit, and in place of a sign, if the writer
 // likes, the words that the working has for it.
 func (k kind) read(text string, v align.View) (written, error) {
-	amount, sign := k.unworded(strings.TrimSpace(text), v)
+	amount, sign := k.unworded(spelt.Replace(strings.TrimSpace(text)), v)
 	x, err := natures[k].parse(amount)
 	if err != nil {
-		return written{}, err
+		return written{}, k.misread(text, v, err)
 	}
 	if sign != 0 && strings.ContainsAny(amount[:1], "+-") {
 		return written{}, &units.Fault{Code: units.Conflict, Want: "a sign or words for it, not both"}
@@ -37,6 +38,21 @@ func (k kind) read(text string, v align.View) (written, error) {
 		x = -x
 	}
 	return written{text: text, system: systemOf(unit), span: roundedFrom(x, place)}, nil
+}
+
+// spelt takes a few other spellings of the words of a sign.
+var spelt = strings.NewReplacer("’", "'", "toward ", "towards ")
+
+// misread is the fault of an answer that cannot be read: that of its number, with the
+// words that could have stood for its sign.
+func (k kind) misread(text string, v align.View, err error) error {
+	fault := *units.Faults(err)[0]
+	if words := natures[k].words; words[0] != "" {
+		up, down := words[k.side(false, v)], words[k.side(true, v)]
+		fault.Value = strconv.Quote(text[:min(len(text), 64)])
+		fault.Want += "; or a number with its unit and words: " + strings.Replace(up, "%", "...", 1) + ", " + strings.Replace(down, "%", "...", 1)
+	}
+	return &fault
 }
 
 // roundedFrom is what may stand behind a number that was rounded to a place: half of

@@ -100,6 +100,10 @@ func TestUnexplained(t *testing.T) {
 		t.Errorf("got %v", got)
 	}
 	m.Explanations = []sheet.Explanation{{Left: []string{"c"}}, {Left: []string{"b"}}}
+	if got := m.Unexplained(); got != nil {
+		t.Errorf("each is accounted for by one of them: got %v", got)
+	}
+	m.Explanations = []sheet.Explanation{{Left: []string{"c"}}, {Left: []string{"b", "c"}}}
 	if got := m.Unexplained(); !slices.Equal(got, []string{"c"}) {
 		t.Errorf("got %v", got)
 	}
