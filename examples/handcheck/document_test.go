@@ -6,7 +6,6 @@ import (
 	"regexp"
 	"strings"
 	"testing"
-
 )
 
 // SHEET.md names every member of a problem that a person writes by hand.
@@ -86,8 +85,8 @@ func TestFileOfThePage(t *testing.T) {
 	_, block, _ := strings.Cut(strings.ReplaceAll(string(page), "\r\n", "\n"), "```json\n")
 	block, _, _ = strings.Cut(block, "```")
 	got := play(block, "-check", "-")
-	if got.code != wrong || strings.Count(got.stdout, "WRONG") != 1 {
+	if got.code != wrong || strings.Count(got.stdout, "DOES NOT FOLLOW") != 1 {
 		t.Errorf("ends with %d\n%s%s", got.code, got.stdout, got.stderr)
 	}
-	inOrder(t, got.stdout, []string{"Condensate pump", "written lower 0.20 mm expected lower 0.20 mm right", "written leave expected lower 0.45 mm WRONG"})
+	inOrder(t, got.stdout, []string{"Condensate pump", "written lower 0.20 mm expected lower 0.20 mm follows, within", "written leave expected lower 0.45 mm DOES NOT FOLLOW"})
 }

@@ -68,7 +68,7 @@ func thereAndBack(t *testing.T, args []string) {
 	}
 	last := d.working.Steps(d.Units)[len(d.steps)-1]
 	answers[last.ID] = off(t, last.Answer)
-	if got := play(sheetOf(t, blank.stdout, answers), "-check", "-"); got.code != wrong || strings.Count(got.stdout, "WRONG") != 1 || !strings.Contains(got.stdout, "What explains it") {
+	if got := play(sheetOf(t, blank.stdout, answers), "-check", "-"); got.code != wrong || strings.Count(got.stdout, "DOES NOT FOLLOW") != 1 || !strings.Contains(got.stdout, "What explains it") {
 		t.Errorf("%s: %q for %q: ends with %d\n%s%s", last.ID, answers[last.ID], last.Answer, got.code, got.stdout, got.stderr)
 	}
 }

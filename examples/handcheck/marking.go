@@ -44,12 +44,19 @@ func (d *document) judged(p *page, j sheet.Judgement) {
 	p.item(fmt.Sprintf("%2d. ", d.number(j.Step)), d.called(j.Step))
 	p.item("    written   ", j.Written)
 	p.item("    expected  ", j.Expected)
-	verdict := "right"
-	if !j.Right {
-		verdict = "WRONG"
-	}
-	p.item("    ", verdict)
+	p.item("    ", verdict(j))
 	p.WriteByte('\n')
+}
+
+// verdict puts a judgement into words.
+func verdict(j sheet.Judgement) string {
+	switch {
+	case j.Right:
+		return "follows, within the " + j.Within + " that rounding explains"
+	case j.True:
+		return "DOES NOT FOLLOW from the lines above as they stand, though it is the right answer"
+	}
+	return "DOES NOT FOLLOW: rounding explains no more than " + j.Within
 }
 
 // called is what a line is for, and the name under which it is answered.
@@ -65,6 +72,9 @@ func (d *document) explained(p *page) {
 	for _, e := range m.Explanations {
 		d.explanation(p, e)
 	}
+	if wrongLines(m) == 1 && len(m.Explanations) > 0 {
+		p.para("One line is all that tells of it: plain arithmetic gone wrong there would look the same.")
+	}
 	switch n := len(m.Explanations); {
 	case n == 0:
 		d.list(p, m.Unexplained())
@@ -76,6 +86,16 @@ func (d *document) explained(p *page) {
 	}
 }
 
+func wrongLines(m sheet.Marking) int {
+	n := 0
+	for _, j := range m.Lines {
+		if !j.Right {
+			n++
+		}
+	}
+	return n
+}
+
 // leadIn says how far the explanations go.
 func leadIn(m sheet.Marking) string {
 	which, what := "This accounts for", "what is wrong:"
@@ -85,7 +105,7 @@ func leadIn(m sheet.Marking) string {
 	switch {
 	case len(m.Explanations) == 0:
 		return "No slip that is known here accounts for these lines: go through them together."
-	case len(m.Unexplained()) > 0:
+	case len(m.Explanations[0].Left) > 0:
 		return "No slip that is known here accounts for all of it. " + which + " a part of " + what
 	}
 	return which + " " + what

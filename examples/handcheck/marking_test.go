@@ -21,24 +21,24 @@ func TestMarking(t *testing.T) {
 	}{
 		{
 			"all is right", answered("vertical.slope", "0.5 mm/m open at 12 o'clock", "vertical.offset", "0.18 mm high"), right,
-			[]string{"7. vertical slope", "written 0.5 mm/m open at 12 o'clock", "expected 0.500 mm/m open at 12 o'clock", "right", "36 lines of the working not on the sheet.", "Every line on the sheet follows."},
+			[]string{"7. vertical slope", "written 0.5 mm/m open at 12 o'clock", "expected 0.500 mm/m open at 12 o'clock", "follows, within", "36 lines of the working not on the sheet.", "Every line on the sheet follows."},
 			"What explains it",
 		},
 		{
 			"in the other system", answered("vertical.offset", "7.09 mil high"), right,
-			[]string{"written 7.09 mil high", "expected 7.09 mil high", "right"}, "WRONG",
+			[]string{"written 7.09 mil high", "expected 7.09 mil high", "follows, within"}, "DOES NOT FOLLOW",
 		},
 		{
 			"a total not halved", answered("vertical.carried_by_stationary.total", "0.30 mm", "vertical.carried_by_stationary.offset", "0.30 mm",
 				"vertical.carried_by_movable.offset", "0.21 mm", "vertical.slope", "0.75 mm/m"), wrong,
 			[]string{
-				"4. vertical offset", "written 0.30 mm", "expected 0.150 mm high", "WRONG", "7. vertical slope", "right", "What explains it", "This accounts for what is wrong:",
+				"4. vertical offset", "written 0.30 mm", "expected 0.150 mm high", "DOES NOT FOLLOW", "7. vertical slope", "follows, within", "What explains it", "This accounts for what is wrong:",
 				"- a total indicator reading is twice the offset: one was taken for the other, in line 4",
 			}, "Each of these",
 		},
 		{
 			"sag forgotten", answered("vertical.carried_by_stationary.total", "0.38 mm"), wrong,
-			[]string{"written 0.38 mm", "expected 0.300 mm", "WRONG", "the sag of the bracket was left in, in line 3"}, "",
+			[]string{"written 0.38 mm", "expected 0.300 mm", "DOES NOT FOLLOW", "the sag of the bracket was left in, in line 3"}, "",
 		},
 		{
 			// From the offsets as they are, the position at the feet inboard is 0.05 mm high, outboard 0.20 mm low.
@@ -54,7 +54,7 @@ func TestMarking(t *testing.T) {
 		},
 		{
 			"nothing explains it", answered("vertical.offset", "5 mm"), wrong,
-			[]string{"expected 0.180 mm high", "WRONG", "No slip that is known here accounts for these lines: go through them together.", "8. vertical offset at the coupling centre [vertical.offset]"}, "This accounts",
+			[]string{"expected 0.180 mm high", "DOES NOT FOLLOW", "No slip that is known here accounts for these lines: go through them together.", "8. vertical offset at the coupling centre [vertical.offset]"}, "This accounts",
 		},
 		{
 			"a part of it is explained", answered("vertical.carried_by_stationary.total", "0.30 mm", "vertical.carried_by_stationary.offset", "0.30 mm", "horizontal.offset", "7 mm"), wrong,
@@ -85,10 +85,10 @@ func TestMarking(t *testing.T) {
 		},
 		{
 			"read off a drawing", all(answered("vertical.foot.outboard.correction", "raise 0.57 mm"), with("/drawn", `{"vertical.foot.outboard.correction": "0.062 mm"}`)), right,
-			[]string{"written raise 0.57 mm", "expected raise 0.53 mm", "right"}, "",
+			[]string{"written raise 0.57 mm", "expected raise 0.53 mm", "follows, within"}, "",
 		},
 		{
-			"the same not off a drawing", answered("vertical.foot.outboard.correction", "raise 0.57 mm"), wrong, []string{"WRONG"}, "",
+			"the same not off a drawing", answered("vertical.foot.outboard.correction", "raise 0.57 mm"), wrong, []string{"DOES NOT FOLLOW"}, "",
 		},
 	} {
 		t.Run(row.name, func(t *testing.T) {

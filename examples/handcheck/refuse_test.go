@@ -36,7 +36,7 @@ var refusals = []struct {
 	{"empty", "", whole(""), []string{"malformed "}},
 	{"a list", "", whole("[]"), []string{"malformed "}},
 	{"null", "", whole("null"), []string{"malformed "}},
-	{"broken off", "", whole(string(builtIn[:1000])), []string{"malformed " + dials + "/readings/3"}},
+	{"broken off", "", whole(strings.Join(strings.SplitAfter(string(builtIn), `"at": "9:00"`)[:2], "")), []string{"malformed " + dials + "/readings/3"}},
 	{"two documents", "", whole(string(builtIn) + "{}"), []string{"malformed "}},
 	{"too long", "", whole(strings.Repeat(" ", bounds.Size) + string(builtIn)), []string{"out_of_range "}},
 	{"too deep", "", with("/notes", strings.Repeat("[", 20)+strings.Repeat("]", 20)), []string{"out_of_range /notes" + strings.Repeat("/0", 15)}},
