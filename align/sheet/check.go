@@ -3,6 +3,7 @@ package sheet
 import (
 	"maps"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.org/collinear/internal/check"
@@ -58,6 +59,10 @@ func (m Marking) Unexplained() []string {
 	return list
 }
 
+// MostMarked is how many lines a working may have to be marked: more than any hand works,
+// and few enough that the search for slips takes no more than a second or so.
+const MostMarked = 150
+
 // Check marks a sheet: answers by the id of their line, all of them or some. An answer
 // is a number with its unit, in any unit, with a sign as the library has it ("-2.7 mil")
 // or with the words that the working uses ("lower 2.7 mil").
@@ -72,20 +77,21 @@ func (m Marking) Unexplained() []string {
 // sheet, and by two only where none does and four lines or more are independent. All
 // that do are named: they give the same numbers on this sheet, up to rounding, and
 // Ask has the lines that would tell them apart. Where no slip accounts for everything,
-// those that account for most, and half at least, are named with the lines that are left. A slip is named at
-// the fewest lines that show it.
+// those that account for most, and half at least, are named with the lines that are left.
+// A slip is named at the fewest lines that show it.
 //
 // It refuses an empty sheet (Missing, at /answers), a line that the working does not
-// have (Unknown, at /answers/ID) and an answer that cannot be read.
+// have (Unknown, at /answers/ID), an answer that cannot be read, and a working of more
+// than MostMarked lines (OutOfRange, at the root). "leave" stands for less than 0.01 mm.
 func (w Working) Check(sheet map[string]string) (Marking, error) {
 	return w.CheckDrawn(sheet, nil)
 }
 
 // CheckDrawn is [Working.Check] of a sheet on which some answers were read off a drawing:
 // drawn tells, by the id of their line, how far each of these may be off for that, either
-// way (see [Graph]), on top of what rounding may do. It also refuses, with paths from /drawn, a line that is not on the
-// sheet (Unknown), one that does not come to a length (Conflict), and an amount that is
-// negative or not finite.
+// way (see [Graph]), on top of what rounding may do. It also refuses, with paths from
+// /drawn, a line that is not on the sheet (Unknown), one that does not come to a length
+// (Conflict), and an amount that is negative or not finite.
 func (w Working) CheckDrawn(sheet map[string]string, drawn map[string]units.Length) (Marking, error) {
 	var faults check.Faults
 	read := w.read(&faults, sheet)
@@ -93,18 +99,18 @@ func (w Working) CheckDrawn(sheet map[string]string, drawn map[string]units.Leng
 	if err := faults.Err(); err != nil {
 		return Marking{}, err
 	}
-	expected := w.follow(read, nil)
+	right := w.follow(read)
 	var m Marking
 	for i := range w.lines {
 		if own, ok := read[i]; ok {
-			m.Lines = append(m.Lines, w.judge(i, own, expected[i]))
+			m.Lines = append(m.Lines, w.judge(i, own, right.expected[i]))
 		}
 	}
-	wrong := w.wrong(read, expected)
+	wrong := w.wrong(read, right.expected)
 	if len(wrong) == 0 {
 		return m, nil
 	}
-	theories := w.theories(read, wrong)
+	theories := w.theories(read, right, wrong)
 	for _, t := range merged(read, theories) {
 		m.Explanations = append(m.Explanations, w.explanation(t))
 	}
@@ -115,6 +121,9 @@ func (w Working) CheckDrawn(sheet map[string]string, drawn map[string]units.Leng
 // read reads the answers of a sheet.
 func (w Working) read(faults *check.Faults, sheet map[string]string) answers {
 	var root check.Path
+	if n := len(w.lines); n > MostMarked {
+		faults.Add(units.OutOfRange, root, n, "a working of at most "+strconv.Itoa(MostMarked)+" lines to mark")
+	}
 	at := root.Field("answers")
 	if len(sheet) == 0 {
 		faults.Add(units.Missing, at, nil, "the answer of at least one line")
@@ -172,7 +181,7 @@ func (w Working) judge(i int, own written, expected span) Judgement {
 func (w Working) explanation(t theory) Explanation {
 	e := Explanation{Left: w.named(t.left)}
 	for _, s := range t.suspects {
-		e.Slips = append(e.Slips, Slip{Kind: s.kind, Steps: w.named(s.lines())})
+		e.Slips = append(e.Slips, Slip{Kind: s.kind, Steps: w.named(s.lines)})
 	}
 	return e
 }

@@ -115,7 +115,7 @@ func (w Working) steady(s System) bool {
 		l := &w.lines[i]
 		sheet[i] = written{span: exactlyAt(l.exact).wider(float64(l.kind.place(s)))}
 	}
-	for i, expected := range w.follow(sheet, nil) {
+	for i, expected := range w.follow(sheet).expected {
 		if k := w.lines[i].kind; (k == raise || k == push) && !k.place(s).alike(expected) {
 			return false
 		}

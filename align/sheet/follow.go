@@ -1,27 +1,50 @@
 package sheet
 
+import "slices"
+
 // answers are what stands on a sheet, by the index of the line.
 type answers map[int]written
 
+// track is what the lines of a sheet should come to, and what those below go on with.
+type track struct{ expected, carried []span }
+
 // follow computes every line again from what stands above it on the sheet: from the
-// sheet's own answers where they are written, from its own numbers carried on where
-// not. chosen are the ways that a hand took instead of the rules.
-func (w Working) follow(sheet answers, chosen map[int]rule) []span {
-	expected := make([]span, len(w.lines))
-	carried := make([]span, len(w.lines)) // what the lines below go on with
+// sheet's own answers where they are written, from its own numbers carried on where not.
+func (w Working) follow(sheet answers) track {
+	t := track{make([]span, len(w.lines)), make([]span, len(w.lines))}
+	for i := range w.lines {
+		t.step(&w.lines[i], i, w.lines[i].rule, sheet)
+	}
+	return t
+}
+
+// by is the same track where the chosen ways are taken instead of the rules. Only lines
+// that this changes are computed.
+func (t track) by(w Working, sheet answers, chosen map[int]rule) track {
+	t = track{slices.Clone(t.expected), slices.Clone(t.carried)}
+	moved := make([]bool, len(w.lines))
 	for i := range w.lines {
 		l := &w.lines[i]
-		r := l.rule
-		if taken, ok := chosen[i]; ok {
-			r = taken
+		r, taken := chosen[i]
+		if !taken {
+			r = l.rule
 		}
-		expected[i] = r.through(l.spans(carried)).wider(l.allow)
-		carried[i] = expected[i].wider(natures[l.kind].keeps / 2)
-		if own, ok := sheet[i]; ok {
-			carried[i] = own.span
+		if taken || slices.ContainsFunc(l.inputs, func(in input) bool { return in.from != given && moved[in.from] }) {
+			before := t.carried[i]
+			t.step(l, i, r, sheet)
+			moved[i] = t.carried[i] != before
 		}
 	}
-	return expected
+	return t
+}
+
+// step computes line i by a rule.
+func (t track) step(l *line, i int, r rule, sheet answers) {
+	t.expected[i] = r.through(l.spans(t.carried)).wider(l.allow)
+	t.carried[i] = t.expected[i].wider(natures[l.kind].keeps / 2)
+	if own, ok := sheet[i]; ok {
+		t.carried[i] = own.span
+	}
 }
 
 // spans are the inputs of a line, where the lines above it come to what carried says.

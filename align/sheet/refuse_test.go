@@ -4,6 +4,7 @@ import (
 	"math"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -322,6 +323,25 @@ func TestSheetRefusals(t *testing.T) {
 				t.Errorf("the twin is refused: %v", err)
 			}
 		})
+	}
+}
+
+// A working that no hand works is not marked: the search for slips would be long.
+func TestLongWorkingsAreNotMarked(t *testing.T) {
+	packs := func(feet int) sheet.Working {
+		var orders []shims.Order
+		for i := range feet {
+			orders = append(orders, shims.Order{Foot: strconv.Itoa(i), Correction: units.Mil})
+		}
+		return work(t, sheet.ShimStacks{Stock: shims.CommonInch(100), Orders: orders})
+	}
+	answers := map[string]string{"foot.0.wanted": "1 mil"}
+	_, err := packs(sheet.MostMarked/3 + 1).Check(answers)
+	if got := codesAt(err); !slices.Equal(got, []string{"out_of_range "}) {
+		t.Errorf("got %q", got)
+	}
+	if _, err := packs(sheet.MostMarked / 3).Check(answers); err != nil {
+		t.Error(err)
 	}
 }
 

@@ -1,7 +1,7 @@
 package sheet
 
 import (
-	"maps"
+	"fmt"
 	"slices"
 )
 
@@ -9,6 +9,7 @@ import (
 // that it took for alike.
 type suspect struct {
 	form
+	lines  []int // where it was made, in the order of the working
 	chosen map[int]rule
 }
 
@@ -71,7 +72,7 @@ func (w Working) suspect(f form, meant func(i int, x way) bool) suspect {
 	for i := range w.lines {
 		for _, x := range w.lines[i].ways {
 			if f == (form{x.kind, x.form}) && meant(i, x) {
-				s.chosen[i] = x.rule
+				s.lines, s.chosen[i] = append(s.lines, i), x.rule
 			}
 		}
 	}
@@ -80,17 +81,13 @@ func (w Working) suspect(f form, meant func(i int, x way) bool) suspect {
 
 // distinct leaves out suspects that take the same lines as one before.
 func distinct(list []suspect) []suspect {
+	seen := map[string]bool{}
 	var kept []suspect
 	for _, s := range list {
-		same := func(other suspect) bool {
-			return s.form == other.form && slices.Equal(s.lines(), other.lines())
-		}
-		if !slices.ContainsFunc(kept, same) {
+		if key := fmt.Sprint(s.form, s.lines); !seen[key] {
+			seen[key] = true
 			kept = append(kept, s)
 		}
 	}
 	return kept
 }
-
-// lines are where the slip was made, in the order of the working.
-func (s suspect) lines() []int { return slices.Sorted(maps.Keys(s.chosen)) }

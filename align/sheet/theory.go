@@ -14,13 +14,13 @@ type theory struct {
 	misfit   float64
 }
 
-// test holds suspects against a sheet.
-func (w Working) test(sheet answers, suspects ...suspect) theory {
+// test holds suspects against a sheet that is followed by the rules already.
+func (w Working) test(sheet answers, right track, suspects ...suspect) theory {
 	chosen := map[int]rule{}
 	for _, s := range suspects {
 		maps.Copy(chosen, s.chosen)
 	}
-	t := theory{suspects: suspects, expected: w.follow(sheet, chosen)}
+	t := theory{suspects: suspects, expected: right.by(w, sheet, chosen).expected}
 	t.left = w.wrong(sheet, t.expected)
 	for i, own := range sheet {
 		t.misfit = max(t.misfit, own.apart(t.expected[i]))
@@ -32,7 +32,7 @@ func (w Working) test(sheet answers, suspects ...suspect) theory {
 func (t theory) lines() []int {
 	var list []int
 	for _, s := range t.suspects {
-		list = append(list, s.lines()...)
+		list = append(list, s.lines...)
 	}
 	return list
 }
@@ -53,10 +53,10 @@ const leastForTwo = 4
 // theories finds what accounts for the wrong lines of a sheet: single slips; where none
 // accounts for all and the sheet says enough, two; or else those single slips that
 // account for most, for half of the lines at least, and contradict none that is right.
-func (w Working) theories(sheet answers, wrong []int) []theory {
+func (w Working) theories(sheet answers, right track, wrong []int) []theory {
 	var alone, whole, partly []theory
 	for _, s := range w.suspects() {
-		t := w.test(sheet, s)
+		t := w.test(sheet, right, s)
 		alone = append(alone, t)
 		switch {
 		case len(t.left) == 0:
@@ -66,7 +66,7 @@ func (w Working) theories(sheet answers, wrong []int) []theory {
 		}
 	}
 	if len(whole) == 0 && w.independent(sheet) >= leastForTwo {
-		whole = w.twos(sheet, alone)
+		whole = w.twos(sheet, right, alone)
 	}
 	if len(whole) == 0 {
 		whole = most(partly)
@@ -78,10 +78,9 @@ func (w Working) theories(sheet answers, wrong []int) []theory {
 // twos finds the pairs of slips at different lines that account for all of a sheet. Each
 // has to change what is expected of a line that the other leaves wrong, or the sheet shows
 // but one of them.
-func (w Working) twos(sheet answers, alone []theory) []theory {
-	right := w.follow(sheet, nil)
+func (w Working) twos(sheet answers, right track, alone []theory) []theory {
 	changes := func(t theory, lines []int) bool {
-		return slices.ContainsFunc(lines, func(i int) bool { return t.expected[i] != right[i] })
+		return slices.ContainsFunc(lines, func(i int) bool { return t.expected[i] != right.expected[i] })
 	}
 	var whole []theory
 	for i, a := range alone {
@@ -90,7 +89,7 @@ func (w Working) twos(sheet answers, alone []theory) []theory {
 			if !changes(a, b.left) || !changes(b, a.left) || overlap(s, t) {
 				continue
 			}
-			if both := w.test(sheet, s, t); len(both.left) == 0 {
+			if both := w.test(sheet, right, s, t); len(both.left) == 0 {
 				whole = append(whole, both)
 			}
 		}
