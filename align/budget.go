@@ -117,7 +117,7 @@ func (s *solution) readingsOf(set *Set) Covariance {
 	}
 	c.v = matrix{}
 	var r reduced
-	r.reduce(set)
+	r.reduce(set, new(block))
 	l := set.Probe.law()
 	for _, row := range r.rows {
 		c.v.addSquare(s.unit.of(l.row(row[0], row[1])))

@@ -99,7 +99,7 @@ type harmonic struct {
 
 func (s *solution) harmonic(set *Set) harmonic {
 	var r reduced
-	r.reduce(set)
+	r.reduce(set, new(block))
 	h := harmonic{solution: s, law: set.Probe.law()}
 	ss, sc, cc := r.normal()
 	for i := range h.gain {

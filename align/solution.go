@@ -30,8 +30,9 @@ func (s *solution) solve(sets []Set) error {
 	var work [four * (four + 1)]float64
 	common := lsq.In(work[:], four)
 	var seen law // squared lengths of the columns of an offset and of a slope, before the zeros were eliminated
+	var b block
 	for i := range sets {
-		s.take(&common, &seen, &sets[i])
+		s.take(&common, &seen, &sets[i], &b)
 	}
 	s.sum += common.SumSquares()
 	if err := s.see(&common, &seen); err != nil {
@@ -51,13 +52,12 @@ func (s *solution) keepCovariance(common *lsq.Triangle) {
 	}
 }
 
-// take reduces one set to its own triangle in (zero, sine, cosine). Its first
-// row settles the zero; the other two, which no longer know of it, enter the
-// common equations. Plane rotations keep this equal to the joint fit, also when
-// the set alone is singular.
-func (s *solution) take(common *lsq.Triangle, seen *law, set *Set) {
+// take reduces one set to two equations that no longer know of its zero, which
+// enter the common ones. Plane rotations keep this equal to the joint fit, also
+// when the set alone is singular.
+func (s *solution) take(common *lsq.Triangle, seen *law, set *Set, b *block) {
 	var r reduced
-	r.reduce(set)
+	r.reduce(set, b)
 	l := set.Probe.law()
 	for i := range r.rows {
 		sin, cos := r.rows[i][0], r.rows[i][1]
@@ -86,44 +86,6 @@ func (l law) row(sin, cos float64) [four]float64 {
 		offsetY: l.onOffset * sin, slopeY: l.onSlope * sin,
 		offsetZ: l.onOffset * cos, slopeZ: l.onSlope * cos,
 	}
-}
-
-// reduced is one set as two equations in the sine and the cosine of its own
-// harmonic, free of its zero, worth as much as all its readings.
-type reduced struct {
-	rows   [2][2]float64
-	rhs    [2]float64
-	sum    float64 // weighted squares that no harmonic explains
-	size   float64 // weighted squares of the readings
-	weight float64 // sum of the squared weights
-}
-
-func (r *reduced) reduce(set *Set) {
-	var work [3 * (3 + 1)]float64
-	own := lsq.In(work[:], 3)
-	for i := range set.Readings {
-		sin, cos := set.sinCos(i)
-		w := set.weight(i)
-		row := [3]float64{w, w * sin, w * cos}
-		rhs := w * set.corrected(i, cos)
-		own.Add(row[:], rhs)
-		r.size += float64(rhs * rhs)
-		r.weight += float64(w * w)
-	}
-	for i := range r.rows {
-		var row [3]float64
-		r.rhs[i] = own.Row(row[:], i+1)
-		r.rows[i] = [2]float64{row[1], row[2]}
-	}
-	r.sum = own.SumSquares()
-}
-
-// weight is one over the uncertainty of reading i in millimetres, or one.
-func (s *Set) weight(i int) float64 {
-	if u := s.uncertainty(i); u != 0 {
-		return 1 / mm(u)
-	}
-	return 1
 }
 
 // see computes the condition and refuses what is singular, naming the numbers
