@@ -115,14 +115,14 @@ func (s *solution) step(sets []Set) (step, size float64, err error) {
 		seen.addFullTurn(sets[i].Probe.law(), sets[i].totalWeight())
 	}
 	s.sum += common.SumSquares()
-	if err := s.see(&common, &seen); err != nil {
+	if err := s.judge(&common, seen.fullTurn()); err != nil {
 		return 0, 0, err
 	}
 	return s.move(&common), math.Sqrt(size), nil
 }
 
-// move adds the change that the equations ask for to beta, takes their covariance,
-// and returns by how much the readings change.
+// move adds the change that the equations ask for to beta, and returns by how much
+// the readings change.
 func (s *solution) move(common *lsq.Triangle) float64 {
 	var change, row [four]float64
 	common.Solve(change[:])
@@ -132,7 +132,6 @@ func (s *solution) move(common *lsq.Triangle) float64 {
 		rhs := common.Row(row[:], i)
 		sum += float64(rhs * rhs)
 	}
-	s.keepCovariance(common)
 	return math.Sqrt(sum)
 }
 

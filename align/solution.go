@@ -2,7 +2,6 @@ package align
 
 import (
 	"math"
-	"strings"
 
 	"example.org/collinear/internal/lsq"
 	"example.org/collinear/units"
@@ -22,10 +21,6 @@ type solution struct {
 	weight    float64 // sum of the squared weights
 }
 
-// limitCondition is where readings count as singular: it leaves a number at most
-// four of a float64's sixteen digits. Common practice has no figure; it is ours.
-const limitCondition = 1e12
-
 func (s *solution) solve(sets []Set) error {
 	var work [four * (four + 1)]float64
 	common := lsq.In(work[:], four)
@@ -35,11 +30,10 @@ func (s *solution) solve(sets []Set) error {
 		s.take(&common, &seen, &sets[i], &b)
 	}
 	s.sum += common.SumSquares()
-	if err := s.see(&common, &seen); err != nil {
+	if err := s.judge(&common, seen.fullTurn()); err != nil {
 		return err
 	}
 	common.Solve(s.beta[:])
-	s.keepCovariance(&common)
 	return nil
 }
 
@@ -86,46 +80,6 @@ func (l law) row(sin, cos float64) [four]float64 {
 		offsetY: l.onOffset * sin, slopeY: l.onSlope * sin,
 		offsetZ: l.onOffset * cos, slopeZ: l.onSlope * cos,
 	}
-}
-
-// see computes the condition and refuses what is singular, naming the numbers
-// that stand in a direction which the readings do not see. The columns are
-// scaled as a full turn would leave them, alike in both planes, so that turning
-// the clock changes nothing and the best that can be is one.
-func (s *solution) see(common *lsq.Triangle, seen *law) error {
-	var singular [four]float64
-	var right, work [four * four]float64
-	offset, slope := math.Sqrt(seen.onOffset), math.Sqrt(seen.onSlope)
-	scale := [four]float64{offsetY: offset, slopeY: slope, offsetZ: offset, slopeZ: slope}
-	common.SVD(scale[:], singular[:], right[:], work[:])
-	s.condition = 1 / singular[four-1]
-	if s.condition < limitCondition {
-		return nil
-	}
-	var blind [four]bool
-	for j := range singular {
-		if singular[j]*limitCondition > 1 {
-			continue
-		}
-		for i := range blind {
-			blind[i] = blind[i] || math.Abs(right[four*i+j]) > 1e-6
-		}
-	}
-	return refuse(units.Unseen, "readings that see the "+blindWords(blind))
-}
-
-func blindWords(blind [four]bool) string {
-	words := [four]string{"horizontal offset", "horizontal slope", "vertical offset", "vertical slope"}
-	var unseen []string
-	for i, b := range blind {
-		if b {
-			unseen = append(unseen, words[i])
-		}
-	}
-	if unseen == nil {
-		return "centreline at all"
-	}
-	return strings.Join(unseen, ", ")
 }
 
 func (s *solution) dof() int { return max(0, s.readings-s.zeros-four) }
