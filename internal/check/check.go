@@ -102,14 +102,18 @@ const Finest = 1e-3
 // Finite asks for.
 func Sound[Q ~float64](q Q) bool { return math.Abs(float64(q)) <= Largest } // NaN is not
 
+// The questions below are short enough to be compiled in place; words are found in
+// functions of their own.
+
 // Finite asks that q is a finite number, and none that is too large.
 func Finite[Q ~float64](f *Faults, at Path, q Q) bool {
-	switch x := float64(q); {
-	case Sound(q):
-		return true
-	case math.IsNaN(x), math.IsInf(x, 0):
+	return q >= -Largest && q <= Largest || f.notSound(at, q, float64(q))
+}
+
+func (f *Faults) notSound(at Path, q any, x float64) bool {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
 		f.Add(units.NotFinite, at, q, "a finite number")
-	default:
+	} else {
 		f.Add(units.OutOfRange, at, q, "a number that can be reckoned with (a length of at most 1000 km)")
 	}
 	return false
@@ -117,52 +121,64 @@ func Finite[Q ~float64](f *Faults, at Path, q Q) bool {
 
 // Positive asks that q is finite and above zero; zero counts as missing.
 func Positive[Q ~float64](f *Faults, at Path, q Q, what string) bool {
-	if !Finite(f, at, q) {
-		return false
-	}
-	if q == 0 {
+	return q >= Least && q <= Largest || f.notPositive(at, q, float64(q), what)
+}
+
+func (f *Faults) notPositive(at Path, q any, x float64, what string) bool {
+	switch {
+	case !Sound(x):
+		return f.notSound(at, q, x)
+	case x == 0:
 		f.Add(units.Missing, at, q, what+" above zero")
-		return false
-	}
-	if q < Least {
+	default:
 		f.Add(units.OutOfRange, at, q, what+" above zero")
-		return false
 	}
-	return true
+	return false
 }
 
 // NotNegative asks that q is finite and not below zero.
 func NotNegative[Q ~float64](f *Faults, at Path, q Q, what string) bool {
-	if !Finite(f, at, q) {
-		return false
-	}
-	if q < 0 {
-		f.Add(units.OutOfRange, at, q, what+" not below zero")
-		return false
-	}
-	return true
+	return q >= 0 && q <= Largest || f.negative(at, q, float64(q), what)
 }
+
+func (f *Faults) negative(at Path, q any, x float64, what string) bool {
+	if !Sound(x) {
+		return f.notSound(at, q, x)
+	}
+	f.Add(units.OutOfRange, at, q, what+" not below zero")
+	return false
+}
+
+const uncertainty = "a standard uncertainty"
 
 // Uncertainty asks that q is a standard uncertainty: zero where none is stated.
 func Uncertainty[Q ~float64](f *Faults, at Path, q Q) bool {
-	return NotNegative(f, at, q, "a standard uncertainty")
+	return NotNegative(f, at, q, uncertainty)
 }
 
 // Weight asks that q is a standard uncertainty that readings can be weighed by,
 // or zero where none is stated.
 func Weight[Q ~float64](f *Faults, at Path, q Q) bool {
-	if q > 0 && q < Finest {
+	return Weighty(q) || f.noWeight(at, q, float64(q))
+}
+
+// Weighty tells whether q is what Weight asks for.
+func Weighty[Q ~float64](q Q) bool { return q == 0 || q >= Finest && q <= Largest }
+
+func (f *Faults) noWeight(at Path, q any, x float64) bool {
+	if x > 0 && x < Finest {
 		f.Add(units.OutOfRange, at, q, "a standard uncertainty of 0.001 nm or more, or none")
 		return false
 	}
-	return Uncertainty(f, at, q)
+	return f.negative(at, q, x, uncertainty)
 }
 
 // Unused asks that q, which this kind of input has no use for, was not given.
 func Unused[Q ~float64](f *Faults, at Path, q Q, by string) bool {
-	if q != 0 {
-		f.Add(units.Conflict, at, q, "no value: "+by+" does not use it")
-		return false
-	}
-	return true
+	return q == 0 || f.used(at, q, by)
+}
+
+func (f *Faults) used(at Path, q any, by string) bool {
+	f.Add(units.Conflict, at, q, "no value: "+by+" does not use it")
+	return false
 }
