@@ -70,7 +70,8 @@ type Share struct {
 // readings state none. A budget after JCGM 100:2008, 5.1.2 to 5.2.2, with the
 // sensitivities of the fit at its answer.
 func Budget(sets ...Set) ([]Share, error) {
-	f, s, err := fit(sets)
+	var s solution
+	f, err := s.fit(sets)
 	if err != nil {
 		return nil, err
 	}
@@ -88,7 +89,7 @@ func Budget(sets ...Set) ([]Share, error) {
 // first of it.
 func (s *solution) appendShares(list []Share, sets []Set, i int) []Share {
 	set := &sets[i]
-	list = append(list, Share{i, set.Mounting, OfReading, s.readingsOf(set)})
+	list = append(list, Share{i, set.Mounting, OfReading, s.readingsOf(sets, i)})
 	if s.stated && set.U.Angle != 0 {
 		c := Covariance{Basis: Stated}
 		s.addAngles(&c, set)
@@ -109,16 +110,14 @@ func (s *solution) appendShares(list []Share, sets []Set, i int) []Share {
 
 // readingsOf is the part of the covariance that the readings of one set bring:
 // U A_i'W A_i U, which over all sets adds up to U = (A'WA)^-1.
-func (s *solution) readingsOf(set *Set) Covariance {
+func (s *solution) readingsOf(sets []Set, i int) Covariance {
 	c := s.ofReadings()
 	factor := 1.0
 	if c.Basis == Scatter {
 		factor = s.residualVariance()
 	}
 	c.v = matrix{}
-	var r reduced
-	r.reduce(set, new(block))
-	l := set.Probe.law()
+	r, l := s.reduced(sets, i), sets[i].Probe.law()
 	for _, row := range r.rows {
 		c.v.addSquare(s.unit.of(l.row(row[0], row[1])))
 	}

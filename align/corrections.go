@@ -42,17 +42,17 @@ func (e Estimate) Corrections(feet ...Foot) ([]Move, error) {
 // AppendCorrections is Corrections appended to dst; it allocates nothing where
 // dst has room. On refusal dst is returned as it was.
 func (e Estimate) AppendCorrections(dst []Move, feet ...Foot) ([]Move, error) {
-	if err := checkCorrections(e, feet); err != nil {
+	if err := checkCorrections(&e, feet); err != nil {
 		return dst, err
 	}
-	for _, f := range feet {
-		dst = append(dst, e.correction(f))
+	for i := range feet {
+		dst = append(dst, e.correction(&feet[i]))
 	}
 	return dst, nil
 }
 
-func (e Estimate) correction(f Foot) Move {
-	w, u := e.At(f.X)
+func (e *Estimate) correction(f *Foot) Move {
+	w, u := e.Value.At(f.X), e.Cov.at(f.X)
 	tilt := e.Value.Tilt()
 	own := Vector{tilt.Horizontal.Over(f.U), tilt.Vertical.Over(f.U)} // what the foot's station brings in
 	basis := e.Cov.Basis
@@ -60,7 +60,7 @@ func (e Estimate) correction(f Foot) Move {
 		basis = max(basis, Stated)
 	}
 	return Move{
-		Foot: f,
+		Foot: *f,
 		By:   Vector{0 - w.Horizontal, 0 - w.Vertical}, // 0 - w, not -w: no negative zero
 		U: Vector{
 			units.Length(root2(float64(u.Horizontal), float64(own.Horizontal))),
@@ -82,7 +82,7 @@ func (c *Covariance) freedom(x units.Length, known Vector) Freedom {
 	return Freedom{c.effective(h, square(known.Horizontal)), c.effective(v, square(known.Vertical))}
 }
 
-func checkCorrections(e Estimate, feet []Foot) error {
+func checkCorrections(e *Estimate, feet []Foot) error {
 	var faults check.Faults
 	var root check.Path
 	e.check(&faults, root)

@@ -135,7 +135,7 @@ func (c Covariance) Standard() Centreline {
 }
 
 // root is the standard uncertainty whose square is variance.
-func (c Covariance) root(variance float64) float64 {
+func (c *Covariance) root(variance float64) float64 {
 	if c.Basis == Unknown {
 		return math.NaN()
 	}
@@ -160,7 +160,9 @@ func (c Covariance) Correlation() [4][4]float64 {
 
 // At returns the standard uncertainty of w at station x, in each plane; NaN when
 // the basis is Unknown.
-func (c Covariance) At(x units.Length) Vector {
+func (c Covariance) At(x units.Length) Vector { return c.at(x) }
+
+func (c *Covariance) at(x units.Length) Vector {
 	v, m := &c.v, mm(x)
 	plane := func(o, s int) units.Length {
 		return fromMM(c.root(v[o][o] + float64(2*m*v[o][s]) + float64(m*m*v[s][s])))

@@ -48,7 +48,8 @@ type ExactFit struct {
 // rim. A sound set without warnings allocates nothing unless a set is taken as
 // linear.
 func FitExact(sets ...Set) (ExactFit, error) {
-	linear, s, err := fit(sets)
+	var s solution
+	linear, err := s.fit(sets)
 	if err != nil {
 		return ExactFit{}, err
 	}

@@ -42,18 +42,17 @@ type Fitted struct {
 // warning that asks about the unit. A sound set without warnings allocates
 // nothing.
 func Fit(sets ...Set) (Fitted, error) {
-	f, _, err := fit(sets)
-	return f, err
+	var s solution
+	return s.fit(sets)
 }
 
-// fit returns the solution too.
-func fit(sets []Set) (Fitted, solution, error) {
+// fit is Fit, and leaves the solution too.
+func (s *solution) fit(sets []Set) (Fitted, error) {
 	if err := checkSets(sets); err != nil {
-		return Fitted{}, solution{}, err
+		return Fitted{}, err
 	}
-	var s solution
 	if err := s.solve(sets); err != nil {
-		return Fitted{}, solution{}, err
+		return Fitted{}, err
 	}
 	f := Fitted{
 		Estimate:         Estimate{Value: centreline(s.beta), Cov: s.covariance(sets)},
@@ -63,10 +62,10 @@ func fit(sets []Set) (Fitted, solution, error) {
 	}
 	var faults check.Faults
 	if f.check(&faults, check.Path{}); faults.Len() > 0 {
-		return Fitted{}, solution{}, refuse(units.OutOfRange, "readings and stations that leave numbers a machine can hold")
+		return Fitted{}, refuse(units.OutOfRange, "readings and stations that leave numbers a machine can hold")
 	}
 	f.Warnings = warnings(sets)
-	return f, s, nil
+	return f, nil
 }
 
 // refuse is a fault of the sets as a whole.
@@ -104,8 +103,13 @@ func warnings(sets []Set) []units.Fault {
 // spread is the largest reading less the smallest.
 func (s *Set) spread() units.Length {
 	low, high := s.Readings[0].Value, s.Readings[0].Value
-	for _, r := range s.Readings {
-		low, high = min(low, r.Value), max(high, r.Value)
+	for i := range s.Readings {
+		switch v := s.Readings[i].Value; {
+		case v < low:
+			low = v
+		case v > high:
+			high = v
+		}
 	}
 	return high - low
 }

@@ -89,7 +89,8 @@ func (m *MonteCarlo) fit() (Fitted, solution, error) {
 	var faults check.Faults
 	var root check.Path
 	m.check(&faults)
-	f, s, err := fit(m.Sets)
+	var s solution
+	f, err := s.fit(m.Sets)
 	faults.Adopt(root, err)
 	if err == nil && f.Cov.Basis == Unknown {
 		faults.Add(units.Unseen, root.Field("sets"), nil, "an uncertainty of the readings, stated or from readings left over")
@@ -107,7 +108,7 @@ func (m *MonteCarlo) check(faults *check.Faults) {
 		faults.Add(units.Unseen, cov.Field("basis"), Unknown, "an uncertainty of the target, or one that is declared exact")
 	}
 	if len(m.Feet) > 0 {
-		faults.Adopt(root, checkCorrections(Estimate{}, m.Feet))
+		faults.Adopt(root, checkCorrections(new(Estimate), m.Feet))
 	}
 	if m.Coupling.Span != 0 {
 		check.Positive(faults, coupling.Field("span"), m.Coupling.Span, "a distance from flex plane to flex plane")

@@ -16,7 +16,7 @@ func (s *solution) effects(sets []Set, first int) (d effects) {
 		if mountedAt(sets, i) != first {
 			continue
 		}
-		h := s.harmonic(&sets[i])
+		h := s.harmonic(sets, i)
 		for k, in := range sharedInputs {
 			if sets[i].U.of(in) != 0 {
 				h.addEffect(&d[k], &sets[i], in)
@@ -29,9 +29,13 @@ func (s *solution) effects(sets []Set, first int) (d effects) {
 // addSquare adds d d', the covariance that comes from an error whose standard
 // uncertainty moves the answer by d (JCGM 100:2008, 5.2.2).
 func (m *matrix) addSquare(d [four]float64) {
-	for i := range d {
-		for j := range d {
-			m[i][j] += float64(d[i] * d[j])
+	if d == [four]float64{} {
+		return
+	}
+	for i := range m {
+		row, di := &m[i], d[i]
+		for j := range row {
+			row[j] += float64(di * d[j])
 		}
 	}
 }
@@ -97,10 +101,9 @@ type harmonic struct {
 	pull     [2]float64       // g: the weighted residuals, on sine and cosine; zero where all readings lie on the harmonic
 }
 
-func (s *solution) harmonic(set *Set) harmonic {
-	var r reduced
-	r.reduce(set, new(block))
-	h := harmonic{solution: s, law: set.Probe.law()}
+func (s *solution) harmonic(sets []Set, i int) harmonic {
+	r := s.reduced(sets, i)
+	h := harmonic{solution: s, law: sets[i].Probe.law()}
 	ss, sc, cc := r.normal()
 	for i := range h.gain {
 		onSin := float64(s.unit[i][offsetY]*h.law.onOffset) + float64(s.unit[i][slopeY]*h.law.onSlope)

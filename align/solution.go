@@ -19,18 +19,57 @@ type solution struct {
 	sum       float64 // weighted squares of the residuals
 	size      float64 // weighted squares of the readings
 	weight    float64 // sum of the squared weights
+
+	kept [few]reduced // of the first sets
 }
 
+// few is for how many sets their equations are kept; of more they are made again
+// where they are asked for, as memory would have to be allocated.
+const few = 6
+
 func (s *solution) solve(sets []Set) error {
-	var work [four * (four + 1)]float64
-	common := lsq.In(work[:], four)
 	var seen law // squared lengths of the columns of an offset and of a slope, before the zeros were eliminated
 	var b block
+	for i := range min(len(sets), few) {
+		s.kept[i].reduce(&sets[i], &b)
+	}
 	for i := range sets {
-		s.take(&common, &seen, &sets[i], &b)
+		s.count(&seen, &sets[i], s.reduced(sets, i))
+	}
+	if scale := seen.fullTurn(); len(sets) != 2 || !s.pair(sets, scale) {
+		return s.joint(sets, scale)
+	}
+	return nil
+}
+
+// reduced returns the equations of set i.
+func (s *solution) reduced(sets []Set, i int) reduced {
+	if i < few {
+		return s.kept[i]
+	}
+	return reduceAgain(&sets[i])
+}
+
+func reduceAgain(set *Set) (r reduced) {
+	var b block
+	r.reduce(set, &b)
+	return r
+}
+
+// joint solves the equations of all sets together. Plane rotations keep this equal
+// to the fit with all zeros, also where a set alone is singular.
+func (s *solution) joint(sets []Set, scale [four]float64) error {
+	var work [four * (four + 1)]float64
+	common := lsq.In(work[:], four)
+	for i := range sets {
+		r, l := s.reduced(sets, i), sets[i].Probe.law()
+		for k := range r.rows {
+			row := l.row(r.rows[k][0], r.rows[k][1])
+			common.Add(row[:], r.rhs[k])
+		}
 	}
 	s.sum += common.SumSquares()
-	if err := s.judge(&common, seen.fullTurn()); err != nil {
+	if err := s.judge(&common, scale); err != nil {
 		return err
 	}
 	common.Solve(s.beta[:])
@@ -46,19 +85,9 @@ func (s *solution) keepCovariance(common *lsq.Triangle) {
 	}
 }
 
-// take reduces one set to two equations that no longer know of its zero, which
-// enter the common ones. Plane rotations keep this equal to the joint fit, also
-// when the set alone is singular.
-func (s *solution) take(common *lsq.Triangle, seen *law, set *Set, b *block) {
-	var r reduced
-	r.reduce(set, b)
-	l := set.Probe.law()
-	for i := range r.rows {
-		sin, cos := r.rows[i][0], r.rows[i][1]
-		row := l.row(sin, cos)
-		common.Add(row[:], r.rhs[i])
-	}
-	seen.addFullTurn(l, r.weight)
+// count adds up what does not depend on the answer.
+func (s *solution) count(seen *law, set *Set, r reduced) {
+	seen.addFullTurn(set.Probe.law(), r.weight)
 	s.sum += r.sum
 	s.size += r.size
 	s.weight += r.weight
@@ -116,10 +145,11 @@ func (s *solution) covariance(sets []Set) Covariance {
 		if s.stated {
 			s.addAngles(&c, &sets[i])
 		}
-		if mountedAt(sets, i) == i {
-			for _, d := range s.effects(sets, i) {
-				c.v.addSquare(d)
-			}
+		if sets[i].shared().exact() || mountedAt(sets, i) != i {
+			continue
+		}
+		for _, d := range s.effects(sets, i) {
+			c.v.addSquare(d)
 		}
 	}
 	return c

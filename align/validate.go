@@ -27,7 +27,7 @@ func checkSets(sets []Set) error {
 func checkMountings(faults *check.Faults, list check.Path, sets []Set) {
 	for i := range sets {
 		first := mountedAt(sets, i)
-		if sets[i].shared() != sets[first].shared() {
+		if first != i && sets[i].shared() != sets[first].shared() {
 			set := list.Index(i)
 			faults.Add(units.Conflict, set.Field("mounting"), sets[i].Mounting, "what the first set of this mounting has: probe, sag, view and shared uncertainties")
 		}

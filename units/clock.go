@@ -27,6 +27,13 @@ const (
 // Normal returns the same place as a value from 0 up to but not including 360.
 // Of a value that is not finite it is NaN.
 func (c Clock) Normal() Clock {
+	if c >= 0 && c < 360 {
+		return c + 0 // turns a negative zero into zero
+	}
+	return c.reduced()
+}
+
+func (c Clock) reduced() Clock {
 	r := float64(c)
 	if !(r >= -360 && r <= 360) {
 		r = math.Mod(r, 360)
@@ -37,7 +44,7 @@ func (c Clock) Normal() Clock {
 	if r == 360 { // a full turn, or a negative too small to tell from one
 		r = 0
 	}
-	return Clock(r + 0) // turns a negative zero into zero
+	return Clock(r + 0)
 }
 
 // Round returns the place nearest to c that is a whole number of steps from 12
@@ -59,9 +66,9 @@ func (c Clock) SinCos() (sin, cos float64) {
 	if !(c >= -360 && c <= 360) {
 		c = c.Normal()
 	}
-	quarter := math.Floor(float64(c)/90 + 0.5)
-	sin, cos = series((float64(c) - float64(quarter*90) + 0) * (math.Pi / 180)) // the zeros turn a negative zero into zero
-	switch int(quarter) & 3 {
+	quarter := int(float64(c*(1./90))+4.5) - 4                                  // the nearest
+	sin, cos = series((float64(c) - float64(90*quarter) + 0) * (math.Pi / 180)) // the zeros turn a negative zero into zero
+	switch quarter & 3 {
 	case 1:
 		return cos, -sin + 0
 	case 2:
