@@ -53,6 +53,11 @@ func (r *reduced) nest(set *Set, b *block) {
 		}
 		rest = rest[n:]
 	}
+	r.takeRows(&own)
+}
+
+// takeRows takes what of a triangle no longer knows of the zero.
+func (r *reduced) takeRows(own *lsq.Triangle) {
 	for i := range r.rows {
 		var row [3]float64
 		r.rhs[i] = own.Row(row[:], i+1)
