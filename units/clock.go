@@ -81,21 +81,24 @@ func (c Clock) SinCos() (sin, cos float64) {
 
 // series returns sin x and cos x for x within an eighth of a turn, by their power
 // series up to the terms in x^17 and x^16: the first that is left out is below
-// 1/300 of the last place. The largest parts are added last.
+// 1/300 of the last place. Every second term is added up by itself, which makes two
+// short chains of a long one; the largest part is added last.
 func series(x float64) (sin, cos float64) {
 	z := float64(x * x)
-	s := 1/f13 - float64(z*(1/f15-float64(z*(1/f17))))
-	s = 1/f7 - float64(z*(1/f9-float64(z*(1/f11-float64(z*s)))))
-	s = 1/f3 - float64(z*(1/f5-float64(z*s)))
-	c := 1/f12 - float64(z*(1/f14-float64(z*(1/f16))))
-	c = 1/f6 - float64(z*(1/f8-float64(z*(1/f10-float64(z*c)))))
-	c = 0.5 - float64(z*(1/f4-float64(z*c)))
-	return x - float64(x*float64(z*s)), 1 - float64(z*c)
+	zz := float64(z * z)
+	even := 1/f3 + float64(zz*(1/f7+float64(zz*(1/f11+float64(zz*(1/f15))))))
+	odd := 1/f5 + float64(zz*(1/f9+float64(zz*(1/f13+float64(zz*(1/f17))))))
+	sin = x - float64(x*float64(z*(even-float64(z*odd))))
+	even = 1/f2 + float64(zz*(1/f6+float64(zz*(1/f10+float64(zz*(1/f14))))))
+	odd = 1/f4 + float64(zz*(1/f8+float64(zz*(1/f12+float64(zz*(1/f16))))))
+	cos = 1 - float64(z*(even-float64(z*odd)))
+	return sin, cos
 }
 
 // Factorials.
 const (
-	f3  = 2. * 3
+	f2  = 2.
+	f3  = f2 * 3
 	f4  = f3 * 4
 	f5  = f4 * 5
 	f6  = f5 * 6

@@ -72,10 +72,12 @@ func shown(l units.Length) string { return l.Text(units.InMicrometres, 1) }
 
 func degrees(a units.Angle) string { return a.Text(units.InDegrees, 0) }
 
-// tested is how many residuals say something.
+// tested is how many residuals say something. One of a reading that the fit meets to
+// the last digit does, one of a reading that alone decides does not.
 func (e *examination) tested() (count int) {
-	for _, r := range e.residuals {
-		if r.Standardised != 0 {
+	const decides = 1 - 1e-9 // as for align.Residuals
+	for n, r := range e.residuals {
+		if e.dev[n] != 0 && r.Leverage <= decides {
 			count++
 		}
 	}
