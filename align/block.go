@@ -120,13 +120,11 @@ func (b *block) solve(points []point) bool {
 // rows are the equations in S and C that are worth as much as the block, beside
 // that of its mean.
 func (b *block) rows() (rows [2][2]float64, rhs [2]float64) {
-	row := func(onA, onB float64) [2]float64 {
-		return [2]float64{
-			float64(onA*b.cos) - float64(onB*b.sin),
-			-float64(onA*b.sin) - float64(onB*b.cos),
-		}
-	}
-	return [2][2]float64{row(b.r11, b.r12), row(0, b.r22)}, [2]float64{b.z1, b.z2}
+	rows[0][0] = float64(b.r11*b.cos) - float64(b.r12*b.sin)
+	rows[0][1] = -float64(b.r11*b.sin) - float64(b.r12*b.cos)
+	rows[1][0] = -float64(b.r22 * b.sin)
+	rows[1][1] = -float64(b.r22 * b.cos)
+	return rows, [2]float64{b.z1, b.z2}
 }
 
 // addTo adds all that the block tells to a triangle in (zero, sine, cosine).

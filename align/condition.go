@@ -49,34 +49,63 @@ func (s *solution) plain(scale [four]float64) bool {
 	return s.condition < plainCondition
 }
 
-// planes first: where all probes stood at the same places, turning the two
-// offsets and the two slopes alike parts the problem into two of two numbers.
-var pairs = [...][2]int{{offsetY, offsetZ}, {slopeY, slopeZ}, {offsetY, slopeY}, {offsetZ, slopeZ}, {offsetY, slopeZ}, {slopeY, offsetZ}}
+// pairs of numbers of different planes, those of one kind first: where all probes
+// stood at the same places, turning the two offsets and the two slopes alike parts
+// the planes; and those of one plane.
+var (
+	acrossPlanes = [...][2]int{{offsetY, offsetZ}, {slopeY, slopeZ}, {offsetY, slopeZ}, {slopeY, offsetZ}}
+	withinPlanes = [...][2]int{{offsetY, slopeY}, {offsetZ, slopeZ}}
+)
 
 // largest returns the largest eigenvalue of a symmetric matrix that has none below
-// zero, by Jacobi's rotations (Golub and Van Loan, Matrix Computations, 4th ed.,
-// section 8.5, from memory). The matrix is used up.
+// zero, by Jacobi's rotations until the planes are parted (Golub and Van Loan,
+// Matrix Computations, 4th ed., section 8.5, from memory). The matrix is used up.
 func (m *matrix) largest() float64 {
-	const unit, enough = 0x1p-54, 40 // 2 to 4 are usual
+	const unit, enough = 0x1p-54, 40 // 1 to 4 are usual
 	rounding := unit * (m[0][0] + m[1][1] + m[2][2] + m[3][3])
-	for turned, n := true, 0; turned && n < enough; n++ {
-		turned = false
-		for _, p := range pairs {
-			if math.Abs(m[p[0]][p[1]]) > rounding {
-				m.turn(p[0], p[1])
-				turned = true
-			}
+	for range enough {
+		if m.clear(acrossPlanes[:], rounding); m.parted(rounding) {
+			break
+		}
+		m.clear(withinPlanes[:], rounding)
+	}
+	return max(m.largestOf(offsetY, slopeY), m.largestOf(offsetZ, slopeZ))
+}
+
+// clear turns each of the pairs that are above rounding to zero, once.
+func (m *matrix) clear(pairs [][2]int, rounding float64) {
+	for _, p := range pairs {
+		if math.Abs(m[p[0]][p[1]]) > rounding {
+			m.turn(p[0], p[1])
 		}
 	}
-	return max(m[0][0], m[1][1], m[2][2], m[3][3])
+}
+
+// parted tells whether no number has to do with one of the other plane.
+func (m *matrix) parted(rounding float64) bool {
+	for _, p := range acrossPlanes {
+		if math.Abs(m[p[0]][p[1]]) > rounding {
+			return false
+		}
+	}
+	return true
+}
+
+// largestOf is the largest eigenvalue of what rows and columns i and j alone hold.
+func (m *matrix) largestOf(i, j int) float64 {
+	half := (m[i][i] - m[j][j]) / 2
+	return (m[i][i]+m[j][j])/2 + math.Sqrt(square(half)+square(m[i][j]))
 }
 
 // turn makes m[i][j] zero by the smaller rotation of rows and columns i and j. Its
-// tangent t solves t^2 + 2 zeta t - 1 = 0, zeta = (m[j][j] - m[i][i]) / (2 m[i][j]).
+// tangent t solves m[i][j] t^2 + d t - m[i][j] = 0, d = m[j][j] - m[i][i].
 func (m *matrix) turn(i, j int) {
-	off := m[i][j]
-	zeta := (m[j][j] - m[i][i]) / (2 * off)
-	t := math.Copysign(1/(math.Abs(zeta)+math.Sqrt(1+float64(zeta*zeta))), zeta)
+	off, d := m[i][j], m[j][j]-m[i][i]
+	root := math.Sqrt(float64(d*d) + float64(4*off*off))
+	if d < 0 {
+		root = -root
+	}
+	t := 2 * off / (d + root)
 	cos := 1 / math.Sqrt(1+float64(t*t))
 	sin := t * cos
 	m[i][i] -= float64(t * off)

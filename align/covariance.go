@@ -126,7 +126,9 @@ func centreline(b [four]float64) Centreline {
 
 // Standard returns the standard uncertainty of each of the four numbers, never
 // negative; NaN in each when the basis is Unknown.
-func (c Covariance) Standard() Centreline {
+func (c Covariance) Standard() Centreline { return c.standard() }
+
+func (c *Covariance) standard() Centreline {
 	var u [four]float64
 	for i := range u {
 		u[i] = c.root(c.v[i][i])

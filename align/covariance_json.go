@@ -164,7 +164,7 @@ func (c *Covariance) check(faults *check.Faults, at check.Path) {
 	if c.Basis == Unknown {
 		return
 	}
-	u, field := c.Standard(), at.Field("u")
+	u, field := c.standard(), at.Field("u")
 	checkLine(faults, field.Field("horizontal"), u.Horizontal)
 	checkLine(faults, field.Field("vertical"), u.Vertical)
 }

@@ -164,6 +164,12 @@ func (s *solution) ofReadings() Covariance {
 	if variance == 0 {
 		return Covariance{Basis: Unknown}
 	}
-	v := s.unit.times(variance)
-	return Covariance{Basis: Scatter, DoF: float64(s.dof()), v: v, scattered: v}
+	c := Covariance{Basis: Scatter, DoF: float64(s.dof())}
+	for i := range c.v {
+		for j := range c.v[i] {
+			c.v[i][j] = s.unit[i][j] * variance
+		}
+	}
+	c.scattered = c.v
+	return c
 }

@@ -207,8 +207,9 @@ func checkUncertainty(faults *check.Faults, at check.Path, s *Set) {
 func checkWeights(faults *check.Faults, list check.Path, sets []Set) {
 	stated, all := 0, 0
 	for i := range sets {
-		for j := range sets[i].Readings {
-			u := sets[i].uncertainty(j)
+		s := &sets[i]
+		for j := range s.Readings {
+			u := s.uncertainty(j)
 			if !(u >= 0) {
 				return // a fault already
 			}

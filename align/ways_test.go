@@ -101,6 +101,11 @@ func TestWhatABlockTakes(t *testing.T) {
 		weighted.Readings[i].U = units.Millimetre
 	}
 	weighted.Readings[0].U, weighted.Readings[3].U = units.Nanometre, units.Nanometre
+	aside := at(10, 12, 200, 14, 16) // the place in the middle of the list weighs nothing
+	for i := range aside.Readings {
+		aside.Readings[i].U = units.Micrometre
+	}
+	aside.Readings[2].U = 100 * units.Millimetre
 	rows := []struct {
 		name string
 		set  Set
@@ -119,6 +124,7 @@ func TestWhatABlockTakes(t *testing.T) {
 		{"two close together and one a quarter away", at(0, 1, 90), false},
 		{"two close together and one across", at(0, 1, 180), true},
 		{"two readings outweigh the rest", weighted, false},
+		{"all that weighs is far from the middle of the list", aside, false},
 	}
 	for _, row := range rows {
 		var b block
