@@ -40,7 +40,11 @@ type point struct{ x, v, y, weight float64 }
 func (b *block) take(set *Set, readings []Reading, zero units.Length) bool {
 	points := b.points[:len(readings)]
 	b.read(set, points, readings, zero)
-	return b.factor(points) && b.solve(points)
+	if !b.factor(points) {
+		return false
+	}
+	b.solve(points)
+	return true
 }
 
 // read notes the points and their mean.
@@ -100,7 +104,7 @@ func (b *block) forward(g1, g2 float64) (z1, z2 float64) {
 }
 
 // solve takes the residuals, and refines the answer by what they leave.
-func (b *block) solve(points []point) bool {
+func (b *block) solve(points []point) {
 	v := b.z2 / b.r22
 	x := (b.z1 - float64(b.r12*v)) / b.r11
 	var sum, g1, g2 float64
@@ -114,7 +118,6 @@ func (b *block) solve(points []point) bool {
 	}
 	dz1, dz2 := b.forward(g1, g2)
 	b.z1, b.z2, b.sum = b.z1+dz1, b.z2+dz2, sum
-	return true
 }
 
 // rows are the equations in S and C that are worth as much as the block, beside
