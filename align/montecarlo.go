@@ -71,16 +71,8 @@ func (m MonteCarlo) Block(seed uint64, number uint32) (Block, error) {
 	if err != nil {
 		return Block{}, err
 	}
-	t := newTrials(&m, &f, &s, rand.New(rand.NewPCG(seed, uint64(number))))
 	b := newBlock(m.clone(), f, seed, number)
-	for range TrialsPerBlock {
-		if !t.next() {
-			b.failed++
-			continue
-		}
-		b.add(t.outcome)
-	}
-	b.sort()
+	b.run(newTrials(&m, &f, &s, rand.New(rand.NewPCG(seed, uint64(number)))))
 	return b, nil
 }
 

@@ -1,8 +1,7 @@
 package align
 
 import (
-	"math"
-	"slices"
+	"math/rand/v2"
 
 	"example.org/collinear/units"
 )
@@ -19,7 +18,7 @@ type Block struct {
 	sums    []float64   // of outcome less nominal, output by output
 	squares []float64   // of its squares
 	cross   matrix      // of its products, for the four numbers
-	columns [][]float64 // all outcomes, output by output, in rising order at the end
+	columns [][]float64 // all outcomes, output by output
 }
 
 // The outputs of a job, in lengths of nanometres and slopes, begin with the four
@@ -34,62 +33,133 @@ const (
 // flexAt is where the tilts of the flex planes begin.
 func (m *MonteCarlo) flexAt() int { return firstFoot + 2*len(m.Feet) }
 
-// appendOutcome appends to dst what follows from a residual; station tells where
-// a foot stands in this trial. A number that is not finite tells that the outcome
-// is none.
-func (m *MonteCarlo) appendOutcome(dst []float64, off Centreline, station func(Foot) units.Length) []float64 {
-	w, tilt := off.At(0), off.Tilt()
-	dst = append(dst,
-		float64(off.Horizontal.Offset), float64(off.Horizontal.Slope),
-		float64(off.Vertical.Offset), float64(off.Vertical.Slope),
-		float64(w.Size()), float64(tilt.Size()))
-	for _, f := range m.Feet {
-		at := off.At(station(f))
-		dst = append(dst, 0-float64(at.Horizontal), 0-float64(at.Vertical)) // 0 - w: no negative zero
+// follow fills the columns behind those of the four numbers, which are given: what
+// follows from each residual. The stations of the feet are drawn; without random
+// numbers they are as stated.
+func (m *MonteCarlo) follow(columns [][]float64, random *rand.Rand) {
+	y, z := columns[offsetY], columns[offsetZ]
+	ySlope, zSlope := columns[slopeY], columns[slopeZ]
+	sizes(columns[offsetSize], y, z)
+	sizes(columns[slopeSize], ySlope, zSlope)
+	for i, f := range m.Feet {
+		horizontal, vertical := columns[firstFoot+2*i], columns[firstFoot+2*i+1]
+		x := f.X
+		for k := range y {
+			if random != nil {
+				x = about(random, f.X, f.U)
+			}
+			horizontal[k] = 0 - float64(lineOf(y[k], ySlope[k]).At(x)) // 0 - w: no negative zero
+			vertical[k] = 0 - float64(lineOf(z[k], zSlope[k]).At(x))
+		}
 	}
-	if m.Coupling.Span == 0 {
-		return dst
+	if m.Coupling.Span != 0 {
+		m.followFlex(columns[:four], columns[m.flexAt():])
 	}
-	stationary, movable, err := m.Coupling.FlexTilts(off)
-	if err != nil { // what is drawn can leave the numbers that it takes
-		return append(dst, math.NaN())
+}
+
+func lineOf(offset, slope float64) Line { return Line{units.Length(offset), units.Slope(slope)} }
+
+// sizes fills dst with the lengths of the vectors (y, z).
+func sizes(dst, y, z []float64) {
+	for k := range dst {
+		dst[k] = root2(y[k], z[k])
 	}
-	for _, k := range [2]Tilt{stationary, movable} {
-		dst = append(dst, float64(k.Horizontal), float64(k.Vertical), float64(k.Size()))
+}
+
+// followFlex fills three columns for each flex plane. Tilts are linear in offset and
+// slope, so those of one of each tell all.
+func (m *MonteCarlo) followFlex(numbers, tilts [][]float64) {
+	perOffset := m.tiltsOf(lineOf(1, 0))
+	perSlope := m.tiltsOf(lineOf(0, 1))
+	for i := range perOffset {
+		horizontal, vertical := tilts[3*i], tilts[3*i+1]
+		combine(horizontal, numbers[offsetY], numbers[slopeY], perOffset[i], perSlope[i])
+		combine(vertical, numbers[offsetZ], numbers[slopeZ], perOffset[i], perSlope[i])
+		sizes(tilts[3*i+2], horizontal, vertical)
 	}
-	return dst
+}
+
+// tiltsOf returns the tilts of the stationary and of the movable flex plane that a
+// line makes.
+func (m *MonteCarlo) tiltsOf(l Line) [2]float64 {
+	stationary, movable, _ := m.Coupling.FlexTilts(Centreline{Vertical: l}) // the span was checked
+	return [2]float64{float64(stationary.Vertical), float64(movable.Vertical)}
+}
+
+// combine fills dst with a*p + b*q.
+func combine(dst, a, b []float64, p, q float64) {
+	for k := range dst {
+		dst[k] = float64(a[k]*p) + float64(b[k]*q)
+	}
+}
+
+// columns makes room for n trials, output by output.
+func (m *MonteCarlo) columns(n int) [][]float64 {
+	outputs := m.flexAt()
+	if m.Coupling.Span != 0 {
+		outputs += 6
+	}
+	all := make([]float64, outputs*n)
+	columns := make([][]float64, outputs)
+	for i := range columns {
+		columns[i], all = all[:n:n], all[n:]
+	}
+	return columns
 }
 
 func newBlock(m MonteCarlo, f Fitted, seed uint64, number uint32) Block {
-	b := Block{job: &m, fitted: f, seed: seed, number: number}
-	off := f.Value.Minus(m.Target.Value)
-	b.nominal = m.appendOutcome(nil, off, func(f Foot) units.Length { return f.X })
-	n := len(b.nominal)
-	b.sums, b.squares, b.columns = make([]float64, n), make([]float64, n), make([][]float64, n)
-	for i := range b.columns {
-		b.columns[i] = make([]float64, 0, TrialsPerBlock)
+	b := Block{job: &m, fitted: f, seed: seed, number: number, columns: m.columns(TrialsPerBlock)}
+	off, nominal := f.Value.Minus(m.Target.Value), m.columns(1)
+	put(nominal, 0, off.numbers())
+	m.follow(nominal, nil)
+	for _, column := range nominal {
+		b.nominal = append(b.nominal, column[0])
 	}
+	b.sums, b.squares = make([]float64, len(nominal)), make([]float64, len(nominal))
 	return b
 }
 
-// add takes in the outcome of one trial. Sums are taken of what it differs by
-// from the nominal one, so that blocks add up and no digits cancel.
-func (b *Block) add(outcome []float64) {
-	for i, x := range outcome {
-		d := x - b.nominal[i]
-		b.columns[i] = append(b.columns[i], x)
-		b.sums[i] += d
-		b.squares[i] += float64(d * d)
-	}
-	var d [four]float64
-	for i := range d {
-		d[i] = outcome[i] - b.nominal[i]
-	}
-	b.cross.addSquare(d)
+// put writes the four numbers of trial k, in millimetres and ratios, into their
+// columns.
+func put(columns [][]float64, k int, off [four]float64) {
+	columns[offsetY][k], columns[slopeY][k] = float64(fromMM(off[offsetY])), off[slopeY]
+	columns[offsetZ][k], columns[slopeZ][k] = float64(fromMM(off[offsetZ])), off[slopeZ]
 }
 
-func (b *Block) sort() {
-	for _, column := range b.columns {
-		slices.Sort(column)
+// run runs all trials of the block.
+func (b *Block) run(t *trials) {
+	n := 0
+	for range TrialsPerBlock {
+		if off, ok := t.next(); ok {
+			put(b.columns, n, off)
+			n++
+		}
+	}
+	b.failed = TrialsPerBlock - n
+	for i := range b.columns {
+		b.columns[i] = b.columns[i][:n]
+	}
+	b.job.follow(b.columns, t.random)
+	b.sum()
+}
+
+// sum takes the sums of what each outcome differs by from the nominal one, so that
+// blocks add up and no digits cancel.
+func (b *Block) sum() {
+	for i, column := range b.columns {
+		sum, squares := 0.0, 0.0
+		for _, x := range column {
+			d := x - b.nominal[i]
+			sum += d
+			squares += float64(d * d)
+		}
+		b.sums[i], b.squares[i] = sum, squares
+	}
+	for k := range b.columns[0] {
+		var d [four]float64
+		for i := range d {
+			d[i] = b.columns[i][k] - b.nominal[i]
+		}
+		b.cross.addSquare(d)
 	}
 }

@@ -3,8 +3,8 @@ package align
 import (
 	"math"
 	"math/rand/v2"
-	"slices"
 
+	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
 )
 
@@ -12,32 +12,53 @@ import (
 // another.
 type trials struct {
 	random  *rand.Rand
-	job     *MonteCarlo
-	scatter spread        // of the readings, in millimetres; none where they state their own
-	mean    []Set         // about what is drawn
-	drawn   []Set         // the sets of this trial
-	clock   []units.Clock // of this trial: the common error of the clock positions of each set
+	scatter spread // of a reading of weight one; one, exactly, where readings state their own
+	sweeps  []sweep
+	drawn   []drawnSet // of this trial, one for each sweep
 	target  drawnTarget
-	gain    *gain     // how readings become the answer; nil where each trial has to be fitted
-	outcome []float64 // of this trial; see MonteCarlo.appendOutcome
+	system  system // of this trial
+	gain    gain   // how the equations become the answer; nil where each trial has to be solved
+}
+
+// drawnSet is what a trial draws for one set.
+type drawnSet struct {
+	law      law
+	droop    float64    // in millimetres
+	sin, cos float64    // of the common error of its clock positions, in the library's view
+	noise    [2]float64 // of its two equations: what the errors of its readings come to
+	angles   []float64  // errors of its single clock positions, in radians; none: exact
 }
 
 func newTrials(m *MonteCarlo, f *Fitted, s *solution, random *rand.Rand) *trials {
-	t := &trials{
-		random: random, job: m, target: newDrawnTarget(&m.Target),
-		mean: cloneSets(m.Sets), drawn: cloneSets(m.Sets), clock: make([]units.Clock, len(m.Sets)),
-	}
+	t := &trials{random: random, target: newDrawnTarget(&m.Target), scatter: spread{deviation: 1}}
+	sets := cloneSets(m.Sets)
 	if !s.stated {
 		t.scatter = spread{deviation: math.Sqrt(s.residualVariance()), dof: float64(f.DegreesOfFreedom)}
-		for i := range t.mean {
-			s.smooth(&t.mean[i])
-			t.mean[i].U.Angle = 0 // is in the scatter already
+		for i := range sets {
+			s.smooth(&sets[i])
+			sets[i].U.Angle = 0 // is in the scatter already
 		}
 	}
-	if !slices.ContainsFunc(t.mean, func(s Set) bool { return s.bends() }) {
-		t.gain = s.gain(t.mean)
+	bent := false
+	for i := range sets {
+		t.sweeps = append(t.sweeps, newSweep(sets, i))
+		t.drawn = append(t.drawn, sets[i].asStated())
+		bent = bent || sets[i].bends()
+	}
+	t.system = make(system, 2*len(sets))
+	if !bent {
+		t.gain = t.newGain()
 	}
 	return t
+}
+
+// asStated is what is drawn where nothing of a set is uncertain but its readings.
+func (s *Set) asStated() drawnSet {
+	d := drawnSet{law: s.Probe.law(), droop: s.droop(), sin: 0, cos: 1}
+	if s.U.Angle != 0 {
+		d.angles = make([]float64, len(s.Readings))
+	}
+	return d
 }
 
 // smooth puts every reading of a set on its fit.
@@ -49,48 +70,68 @@ func (s *solution) smooth(set *Set) {
 	}
 }
 
-// next runs one trial, and tells whether it gave an outcome.
-func (t *trials) next() bool {
-	deviation := fromMM(t.scatter.draw(t.random))
-	for i := range t.drawn {
-		t.drawShared(i)
-		for j := range t.drawn[i].Readings {
-			t.drawReading(i, j, deviation)
+// next runs one trial: found minus target, in millimetres and ratios, and whether
+// there is such an answer.
+func (t *trials) next() (off [four]float64, ok bool) {
+	deviation := t.scatter.draw(t.random)
+	ok = true
+	for i := range t.sweeps {
+		ok = t.drawShared(i) && ok
+		t.drawReadings(i, deviation)
+	}
+	target := t.target.draw(t.random)
+	if !ok {
+		return off, false
+	}
+	off, ok = t.answer()
+	for i := range off {
+		off[i] -= target[i]
+		ok = ok && check.Sound(off[i])
+	}
+	return off, ok
+}
+
+// drawShared draws what the sets of one mounting have in common, once. It tells
+// whether it is a probe that can be.
+func (t *trials) drawShared(i int) (ok bool) {
+	s, d := &t.sweeps[i], &t.drawn[i]
+	if s.first != i {
+		one := &t.drawn[s.first]
+		d.law, d.droop, d.sin, d.cos = one.law, one.droop, one.sin, one.cos
+		return true // or the first is none
+	}
+	set := &s.set
+	if set.U.Station != 0 || set.U.Radius != 0 {
+		probe := set.Probe
+		probe.Station = about(t.random, probe.Station, set.U.Station)
+		probe.Radius = about(t.random, probe.Radius, set.U.Radius)
+		if !(probe.Radius > 0) && usesOf[probe.Kind].radius {
+			return false
 		}
+		d.law = probe.law()
 	}
-	beta, ok := t.answer()
-	off := centreline(beta).Minus(t.target.draw(t.random))
-	t.outcome = t.outcome[:0]
-	t.outcome = t.job.appendOutcome(t.outcome, off, func(f Foot) units.Length { return about(t.random, f.X, f.U) })
-	return ok && !slices.ContainsFunc(t.outcome, func(x float64) bool { return math.IsInf(x, 0) || math.IsNaN(x) })
+	if set.U.Sag != 0 {
+		d.droop = set.Probe.Kind.sagSign() * mm(about(t.random, set.Sag, set.U.Sag))
+	}
+	if set.U.Clock != 0 {
+		late := units.Clock(about(t.random, 0, float64(set.U.Clock))) // in radians
+		d.sin, d.cos = math.Sincos(float64(set.View.Clock(late)))
+	}
+	return true
 }
 
-// drawShared draws what the sets of one mounting have in common, once.
-func (t *trials) drawShared(i int) {
-	from, to := &t.mean[i], &t.drawn[i]
-	if first := mountedAt(t.mean, i); first != i {
-		to.Probe, to.Sag, t.clock[i] = t.drawn[first].Probe, t.drawn[first].Sag, t.clock[first]
-		return
+// drawReadings draws what the errors of the readings of a set come to in its two
+// equations, and the errors of their angles.
+func (t *trials) drawReadings(i int, deviation float64) {
+	d := &t.drawn[i]
+	for r := range d.noise {
+		d.noise[r] = deviation * t.random.NormFloat64()
 	}
-	to.Probe.Station = about(t.random, from.Probe.Station, from.U.Station)
-	to.Probe.Radius = about(t.random, from.Probe.Radius, from.U.Radius)
-	to.Sag = about(t.random, from.Sag, from.U.Sag)
-	t.clock[i] = about(t.random, 0, degrees(from.U.Clock))
-}
-
-// drawReading draws one reading and its angle; deviation counts where the reading
-// states no uncertainty of its own.
-func (t *trials) drawReading(i, j int, deviation units.Length) {
-	set := &t.mean[i]
-	if u := set.uncertainty(j); u != 0 {
-		deviation = u
+	u := float64(t.sweeps[i].set.U.Angle)
+	for j := range d.angles {
+		d.angles[j] = u * t.random.NormFloat64()
 	}
-	from, to := &set.Readings[j], &t.drawn[i].Readings[j]
-	to.Value = about(t.random, from.Value, deviation)
-	to.At = about(t.random, from.At+t.clock[i], degrees(set.U.Angle))
 }
-
-func degrees(a units.Angle) units.Clock { return units.Clock(float64(a) * (180 / math.Pi)) }
 
 // about draws from the normal distribution with the mean and the standard
 // uncertainty given; what is exact uses up no random number.
@@ -99,100 +140,4 @@ func about[Q ~float64](random *rand.Rand, mean, u Q) Q {
 		return mean
 	}
 	return mean + Q(float64(u)*random.NormFloat64())
-}
-
-// spread is a standard deviation that was found with some degrees of freedom;
-// with none to count it is known.
-type spread struct{ deviation, dof float64 }
-
-// draw returns deviation * sqrt(dof/chi2): times a normal number, that is one
-// with a scaled t distribution (JCGM 101:2008, 6.4.9.5).
-func (s spread) draw(random *rand.Rand) float64 {
-	if s.deviation == 0 || s.dof == 0 {
-		return s.deviation
-	}
-	return s.deviation * math.Sqrt(s.dof/(2*gamma(random, s.dof/2)))
-}
-
-// gamma draws from the gamma distribution of shape a and scale one, after G.
-// Marsaglia and W. W. Tsang, A simple method for generating gamma variables, ACM
-// Transactions on Mathematical Software 26 (2000), pp. 363-372 (from memory).
-func gamma(random *rand.Rand, a float64) float64 {
-	uniform := func() float64 { return 1 - random.Float64() } // never zero
-	if a < 1 {
-		return gamma(random, a+1) * math.Pow(uniform(), 1/a)
-	}
-	d := a - 1.0/3
-	c := 1 / math.Sqrt(9*d)
-	for {
-		x := random.NormFloat64()
-		v := 1 + float64(c*x)
-		v *= v * v
-		if v > 0 && math.Log(uniform()) < float64(x*x/2)+float64(d*(1-v+math.Log(v))) {
-			return d * v
-		}
-	}
-}
-
-// drawnTarget is a target ready to be drawn.
-type drawnTarget struct {
-	value            [four]float64
-	exact            bool
-	known, scattered matrix // L with LL' the covariance
-	scatter          spread
-}
-
-func newDrawnTarget(e *Estimate) drawnTarget {
-	c := &e.Cov
-	return drawnTarget{
-		value: e.Value.numbers(), exact: c.Basis == Declared,
-		known:     c.v.plus(c.scattered.times(-1)).root(&c.v),
-		scattered: c.scattered.root(&c.v),
-		scatter:   spread{deviation: 1, dof: c.DoF},
-	}
-}
-
-func (d *drawnTarget) draw(random *rand.Rand) Centreline {
-	b := d.value
-	if d.exact {
-		return centreline(b)
-	}
-	add := func(root *matrix, scale float64) {
-		var z [four]float64
-		for i := range z {
-			z[i] = scale * random.NormFloat64()
-		}
-		for i, e := range root.of(z) {
-			b[i] += e
-		}
-	}
-	add(&d.known, 1)
-	if d.scattered != (matrix{}) {
-		add(&d.scattered, d.scatter.draw(random))
-	}
-	return centreline(b)
-}
-
-// root returns the lower triangle L with LL' = m (Cholesky). A pivot that is no
-// more than rounding beside the variance in whole counts as zero.
-func (m matrix) root(whole *matrix) (l matrix) {
-	const rounding = 1e-12
-	for j := range m {
-		pivot := m[j][j]
-		for k := range j {
-			pivot -= float64(l[j][k] * l[j][k])
-		}
-		if !(pivot > rounding*whole[j][j]) {
-			continue
-		}
-		l[j][j] = math.Sqrt(pivot)
-		for i := j + 1; i < four; i++ {
-			rest := m[i][j]
-			for k := range j {
-				rest -= float64(l[i][k] * l[j][k])
-			}
-			l[i][j] = rest / l[j][j]
-		}
-	}
-	return l
 }

@@ -1,6 +1,9 @@
 package align
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // within returns how many steps from one outcome to the next an interval of
 // probability p spans among n: q of JCGM 101:2008, 7.7.1.
@@ -8,43 +11,77 @@ func within(n int, p float64) int {
 	return int(math.Floor(float64(p*float64(n)) + 0.5))
 }
 
-// symmetric returns the probabilistically symmetric interval of probability p of
-// outcomes in rising order (JCGM 101:2008, 7.7.2).
-func symmetric(rising []float64, p float64) (low, high float64) {
-	n := len(rising)
-	q := within(n, p)
-	r := (n - q + 1) / 2 // (n-q)/2, or half more where that is not whole
-	return rising[r-1], rising[r-1+q]
+// tails are the n-q least and the n-q greatest of n outcomes, each in rising order.
+// Every interval that q steps span reaches from low[r] to high[r] for some r, so
+// nothing between the two has to be in order.
+type tails struct{ low, high []float64 }
+
+// symmetric returns the probabilistically symmetric interval (JCGM 101:2008, 7.7.2).
+func (t *tails) symmetric() (low, high float64) {
+	r := (len(t.low)+1)/2 - 1 // (n-q)/2, or half more where that is not whole; counted from zero
+	return t.low[r], t.high[r]
 }
 
-// shortest returns the shortest interval of probability p of outcomes in rising
-// order (JCGM 101:2008, 7.7.3); the lowest, where several are as short.
-func shortest(rising []float64, p float64) (low, high float64) {
-	q := within(len(rising), p)
+// shortest returns the shortest interval (JCGM 101:2008, 7.7.3); the lowest, where
+// several are as short.
+func (t *tails) shortest() (low, high float64) {
 	best := 0
-	for r := range len(rising) - q {
-		if rising[r+q]-rising[r] < rising[best+q]-rising[best] {
+	for r := range t.low {
+		if t.high[r]-t.low[r] < t.high[best]-t.low[best] {
 			best = r
 		}
 	}
-	return rising[best], rising[best+q]
+	return t.low[best], t.high[best]
 }
 
-// merged returns the numbers of all runs in rising order; each run rises.
-func merged(runs [][]float64) []float64 {
-	if len(runs) == 1 {
-		return runs[0]
+// take fills the tails with the k least and the k greatest of the numbers in all
+// runs, of which there are more than k.
+func (t *tails) take(runs [][]float64, k int) {
+	n := 0
+	for _, run := range runs {
+		n += len(run)
 	}
-	half := len(runs) / 2
-	a, b := merged(runs[:half]), merged(runs[half:])
-	all := make([]float64, 0, len(a)+len(b))
-	for len(a) > 0 && len(b) > 0 {
-		if b[0] < a[0] {
-			all, b = append(all, b[0]), b[1:]
-		} else {
-			all, a = append(all, a[0]), a[1:]
+	least, greatest := bounds(runs, n, k)
+	t.gather(runs, least, greatest)
+	if len(t.low) < k || len(t.high) < k {
+		t.gather(runs, math.Inf(1), math.Inf(-1))
+	}
+	slices.Sort(t.low)
+	slices.Sort(t.high)
+	t.low, t.high = t.low[:k], t.high[len(t.high)-k:]
+}
+
+// bounds returns numbers below and above which more than k of n stand most probably,
+// and not many more, judged by a sample: its number in the tail plus three times the
+// deviation of that number (binomial).
+func bounds(runs [][]float64, n, k int) (least, greatest float64) {
+	const every = 64
+	var sample []float64
+	for _, run := range runs {
+		for i := 0; i < len(run); i += every {
+			sample = append(sample, run[i])
 		}
 	}
-	all = append(all, a...)
-	return append(all, b...)
+	slices.Sort(sample)
+	share, m := float64(k)/float64(n), float64(len(sample))
+	in := int(float64(share*m)+3*math.Sqrt(float64(m*share)*(1-share))) + 1
+	if in >= len(sample) {
+		return math.Inf(1), math.Inf(-1)
+	}
+	return sample[in], sample[len(sample)-1-in]
+}
+
+// gather takes in what is not above least, and what is not below greatest.
+func (t *tails) gather(runs [][]float64, least, greatest float64) {
+	t.low, t.high = t.low[:0], t.high[:0]
+	for _, run := range runs {
+		for _, x := range run {
+			if x <= least {
+				t.low = append(t.low, x)
+			}
+			if x >= greatest {
+				t.high = append(t.high, x)
+			}
+		}
+	}
 }

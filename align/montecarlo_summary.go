@@ -111,6 +111,7 @@ type gathered struct {
 	blocks         []Block // by their numbers
 	trials, failed int     // with an outcome, and without
 	dof            float64 // the fewest behind a scatter; zero: none to count
+	tails          tails   // of one output after the other
 }
 
 func gather(p float64, blocks []Block) *gathered {
@@ -132,10 +133,10 @@ func distribution[Q units.Length | units.Slope](c *gathered, k int) (d Distribut
 	for i := range c.blocks {
 		runs[i] = c.blocks[i].columns[k]
 	}
-	rising := merged(runs)
-	low, high := symmetric(rising, c.p)
+	c.tails.take(runs, c.trials-within(c.trials, c.p))
+	low, high := c.tails.symmetric()
 	d.Symmetric = Interval[Q]{Q(low), Q(high)}
-	low, high = shortest(rising, c.p)
+	low, high = c.tails.shortest()
 	d.Shortest = Interval[Q]{Q(low), Q(high)}
 	d.Mean, d.Deviation = Q(mean), Q(math.Sqrt(variance))
 	return d

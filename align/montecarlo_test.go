@@ -388,33 +388,57 @@ func TestAnyJob(t *testing.T) {
 	})
 }
 
+// BenchmarkMonteCarlo counts trials, each with the mean and the deviation of all its
+// outputs: 14 of a job in four quarters with four feet, 16 of the others. "blocks"
+// are run and kept, "summaries" are of twenty with both intervals of 0.95, run in as
+// many goroutines as the name says.
 func BenchmarkMonteCarlo(b *testing.B) {
-	all := wholeJob(b)
-	readings := wholeJob(b)
+	for _, row := range benchJobs(b) {
+		for _, cores := range []int{1, 2} {
+			b.Run(fmt.Sprintf("%s/blocks/%d", row.name, cores), func(b *testing.B) { benchBlocks(b, row.job, cores, false) })
+			b.Run(fmt.Sprintf("%s/summaries/%d", row.name, cores), func(b *testing.B) { benchBlocks(b, row.job, cores, true) })
+		}
+	}
+}
+
+type benchJob struct {
+	name string
+	job  align.MonteCarlo
+}
+
+func benchJobs(tb fataler) []benchJob {
+	dials := align.MonteCarlo{Sets: state(read(tb, caseA, reverse(), quarters...), 5*um), Target: align.Exact(caseA)}
+	for _, x := range []units.Length{250, 300, 800, 900} {
+		dials.Feet = append(dials.Feet, align.Foot{X: x * mm})
+	}
+	readings, all, noAngles := wholeJob(tb), wholeJob(tb), wholeJob(tb)
 	for i := range readings.Sets {
 		readings.Sets[i].U = align.Uncertainty{Reading: 2 * um}
 		readings.Sets[i].Mounting = ""
+		noAngles.Sets[i].U.Angle = 0
 	}
 	readings.Target = align.Exact(readings.Target.Value)
 	readings.Feet = []align.Foot{{Name: "inboard", X: 300 * mm}, {Name: "outboard", X: 900 * mm}}
-	for name, m := range map[string]align.MonteCarlo{"readings": readings, "everything": all} {
-		b.Run(name, func(b *testing.B) {
-			b.ReportAllocs()
-			for b.Loop() {
-				if _, err := m.Block(1, 1); err != nil {
-					b.Fatal(err)
+	return []benchJob{{"two dials of four readings", dials}, {"readings", readings}, {"all but angles", noAngles}, {"everything", all}}
+}
+
+func benchBlocks(b *testing.B, m align.MonteCarlo, cores int, summarise bool) {
+	b.ReportAllocs()
+	const many = 20
+	blocks := make([]align.Block, many)
+	for b.Loop() {
+		var wait sync.WaitGroup
+		for core := range cores {
+			wait.Go(func() {
+				for i := core; i < many; i += cores {
+					blocks[i], _ = m.Block(1, uint32(i))
 				}
-			}
-			b.ReportMetric(align.TrialsPerBlock*float64(b.N)/b.Elapsed().Seconds(), "trials/s")
-		})
-	}
-	blocks := run(b, all, 1, 20)
-	b.Run("summarise 20 blocks", func(b *testing.B) {
-		b.ReportAllocs()
-		for b.Loop() {
-			if _, err := align.Summarise(0.95, blocks...); err != nil {
-				b.Fatal(err)
-			}
+			})
 		}
-	})
+		wait.Wait()
+		if summarise {
+			summary(b, 0.95, blocks...)
+		}
+	}
+	b.ReportMetric(many*align.TrialsPerBlock*float64(b.N)/b.Elapsed().Seconds(), "trials/s")
 }
