@@ -43,13 +43,15 @@ func (m *MonteCarlo) follow(columns [][]float64, random *rand.Rand) {
 	sizes(columns[slopeSize], ySlope, zSlope)
 	for i, f := range m.Feet {
 		horizontal, vertical := columns[firstFoot+2*i], columns[firstFoot+2*i+1]
-		x := f.X
+		if random == nil || f.U == 0 {
+			moves(horizontal, y, ySlope, f.X)
+			moves(vertical, z, zSlope, f.X)
+			continue
+		}
 		for k := range y {
-			if random != nil {
-				x = about(random, f.X, f.U)
-			}
-			horizontal[k] = 0 - float64(lineOf(y[k], ySlope[k]).At(x)) // 0 - w: no negative zero
-			vertical[k] = 0 - float64(lineOf(z[k], zSlope[k]).At(x))
+			x := about(random, f.X, f.U)
+			moves(horizontal[k:k+1], y[k:], ySlope[k:], x)
+			moves(vertical[k:k+1], z[k:], zSlope[k:], x)
 		}
 	}
 	if m.Coupling.Span != 0 {
@@ -59,8 +61,17 @@ func (m *MonteCarlo) follow(columns [][]float64, random *rand.Rand) {
 
 func lineOf(offset, slope float64) Line { return Line{units.Length(offset), units.Slope(slope)} }
 
+// moves fills dst with what takes lines of these offsets and slopes to zero at x.
+func moves(dst, offset, slope []float64, x units.Length) {
+	offset, slope = offset[:len(dst)], slope[:len(dst)]
+	for k := range dst {
+		dst[k] = 0 - float64(lineOf(offset[k], slope[k]).At(x)) // 0 - w: no negative zero
+	}
+}
+
 // sizes fills dst with the lengths of the vectors (y, z).
 func sizes(dst, y, z []float64) {
+	y, z = y[:len(dst)], z[:len(dst)]
 	for k := range dst {
 		dst[k] = root2(y[k], z[k])
 	}
@@ -88,6 +99,7 @@ func (m *MonteCarlo) tiltsOf(l Line) [2]float64 {
 
 // combine fills dst with a*p + b*q.
 func combine(dst, a, b []float64, p, q float64) {
+	a, b = a[:len(dst)], b[:len(dst)]
 	for k := range dst {
 		dst[k] = float64(a[k]*p) + float64(b[k]*q)
 	}
@@ -147,9 +159,9 @@ func (b *Block) run(t *trials) {
 // blocks add up and no digits cancel.
 func (b *Block) sum() {
 	for i, column := range b.columns {
-		sum, squares := 0.0, 0.0
+		sum, squares, nominal := 0.0, 0.0, b.nominal[i]
 		for _, x := range column {
-			d := x - b.nominal[i]
+			d := x - nominal
 			sum += d
 			squares += float64(d * d)
 		}

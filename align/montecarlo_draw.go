@@ -17,7 +17,7 @@ type trials struct {
 	drawn   []drawnSet // of this trial, one for each sweep
 	target  drawnTarget
 	system  system // of this trial
-	gain    gain   // how the equations become the answer; nil where each trial has to be solved
+	gain    *gain  // how what is drawn becomes the answer; nil where each trial has to be solved
 }
 
 // drawnSet is what a trial draws for one set.

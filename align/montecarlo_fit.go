@@ -19,7 +19,7 @@ type system [][four + 1]float64
 // answer fits the sets as drawn.
 func (t *trials) answer() (beta [four]float64, ok bool) {
 	if t.gain != nil {
-		return t.gain.apply(t), true
+		return t.gain.apply(t.drawn), true
 	}
 	seen := t.write()
 	r := t.system.triangle()
@@ -30,76 +30,77 @@ func (t *trials) answer() (beta [four]float64, ok bool) {
 // the columns would be on a full turn, see [solution.see].
 func (t *trials) write() (seen law) {
 	for i := range t.sweeps {
-		d, e := &t.drawn[i], t.equations(i)
-		for j, r := range e.rows {
-			row := d.law.row(r[0], r[1])
-			to := &t.system[2*i+j]
-			copy(to[:], row[:])
-			to[four] = e.rhs[j]
+		l := t.drawn[i].law
+		e := t.equations(i)
+		for j := range e.rows {
+			row := l.row(e.rows[j][0], e.rows[j][1])
+			t.system[2*i+j] = [...]float64{row[0], row[1], row[2], row[3], e.rhs[j]}
 		}
-		seen.addFullTurn(d.law, t.sweeps[i].weight)
+		seen.addFullTurn(l, t.sweeps[i].weight)
 	}
 	return seen
 }
 
 // equations returns those of set i as drawn, its errors and its droop in the
 // right-hand sides.
-func (t *trials) equations(i int) equations {
-	d, e := &t.drawn[i], t.sweeps[i].own
+func (t *trials) equations(i int) (e equations) {
+	d, s := &t.drawn[i], &t.sweeps[i]
+	e = s.own
 	if d.angles != nil {
-		e = t.sweeps[i].reduce(d.angles)
+		e = s.reduce(d.angles)
 	}
-	if d.sin != 0 {
-		e = e.turned(d.sin, d.cos)
-	}
+	e.turn(d.sin, d.cos)
 	for j := range e.rhs {
 		e.rhs[j] += d.noise[j] - float64(d.droop*e.rows[j][1])
 	}
 	return e
 }
 
-// triangle is [R | q] of a system, its rows divided by their diagonal.
+// triangle is [R | q] of a system, each row divided by its diagonal and begun with
+// it: row i holds what stands in columns i, i+1, ... of R, and then of q.
 type triangle struct {
 	rows  [four][four + 1]float64
 	pivot [four]float64 // squares of the diagonal
 }
 
 // triangle reduces a system, which it uses up, by Gram and Schmidt's method in its
-// modified form. With the right-hand side as one more column it is as good for
-// least squares as plane rotations are (A. Bjorck, Solving linear least squares
-// problems by Gram-Schmidt orthogonalization, BIT 7 (1967), pp. 1-21, from memory),
-// and takes a third of their time here.
+// modified form: the first column is taken out of all others, and these move up.
+// With the right-hand side as one more column it is as good for least squares as plane
+// rotations are (A. Bjorck, Solving linear least squares problems by Gram-Schmidt
+// orthogonalization, BIT 7 (1967), pp. 1-21, from memory).
 func (s system) triangle() (r triangle) {
-	for j := range four {
-		var along [four + 1]float64 // products of column j with itself and with those after it
-		for i := range s {
-			for k := j; k <= four; k++ {
-				along[k] += float64(s[i][j] * s[i][k])
-			}
+	for i := range r.rows {
+		var square, b, c, d, e float64 // products of the first column with itself and the others
+		for k := range s {
+			x := &s[k]
+			square += float64(x[0] * x[0])
+			b += float64(x[0] * x[1])
+			c += float64(x[0] * x[2])
+			d += float64(x[0] * x[3])
+			e += float64(x[0] * x[4])
 		}
-		r.pivot[j] = along[j]
-		for k := j + 1; k <= four; k++ {
-			along[k] /= along[j]
+		b, c, d, e = b/square, c/square, d/square, e/square
+		for k := range s {
+			x := &s[k]
+			first := x[0]
+			x[0] = x[1] - float64(first*b)
+			x[1] = x[2] - float64(first*c)
+			x[2] = x[3] - float64(first*d)
+			x[3] = x[4] - float64(first*e)
+			x[4] = 0
 		}
-		for i := range s {
-			for k := j + 1; k <= four; k++ {
-				s[i][k] -= float64(s[i][j] * along[k])
-			}
-		}
-		along[j] = 1
-		r.rows[j] = along
+		r.pivot[i], r.rows[i] = square, [...]float64{1, b, c, d, e}
 	}
 	return r
 }
 
 // solve returns the four numbers, by back substitution.
 func (r *triangle) solve() (beta [four]float64) {
-	for i := four - 1; i >= 0; i-- {
-		beta[i] = r.rows[i][four]
-		for k := i + 1; k < four; k++ {
-			beta[i] -= float64(r.rows[i][k] * beta[k])
-		}
-	}
+	one, two, three, last := &r.rows[0], &r.rows[1], &r.rows[2], &r.rows[3]
+	beta[3] = last[1]
+	beta[2] = three[2] - float64(three[1]*beta[3])
+	beta[1] = two[3] - float64(two[1]*beta[2]) - float64(two[2]*beta[3])
+	beta[0] = one[4] - float64(one[1]*beta[1]) - float64(one[2]*beta[2]) - float64(one[3]*beta[3])
 	return beta
 }
 
@@ -117,43 +118,69 @@ func (r *triangle) sees(seen *law) bool {
 	var work [four * (four + 1)]float64
 	common := lsq.In(work[:], four)
 	for i := range r.rows {
-		row := r.rows[i]
-		for k := range row {
-			row[k] *= math.Sqrt(r.pivot[i])
+		var row [four]float64
+		for k := i; k < four; k++ {
+			row[k] = r.rows[i][k-i] * math.Sqrt(r.pivot[i])
 		}
-		common.Add(row[:four], row[four])
+		common.Add(row[:], 0)
 	}
 	var s solution
 	return s.see(&common, seen) == nil
 }
 
-// gain is by how much each number of the answer moves with the right-hand side of
-// each equation, where the laws and angles stay.
-type gain [][four]float64
+// gain is how the answer follows where laws and angles stay: it is linear in what
+// is drawn then.
+type gain struct {
+	nominal [four]float64
+	sets    []setGain
+}
 
-func (t *trials) newGain() gain {
-	g := make(gain, len(t.system))
-	for j := range g {
-		t.write()
-		for i := range t.system {
-			t.system[i][four] = 0
+// setGain is by how much the answer moves with the errors of one set and with its
+// droop, which is so much as stated.
+type setGain struct {
+	noise   [2][four]float64
+	onDroop [four]float64
+	droop   float64
+}
+
+// newGain solves the system for each right-hand side alone.
+func (t *trials) newGain() *gain {
+	g := &gain{sets: make([]setGain, len(t.sweeps))}
+	for i := range g.sets {
+		set, e := &g.sets[i], t.equations(i)
+		set.droop = t.drawn[i].droop
+		for j := range e.rhs {
+			t.write()
+			for k := range t.system {
+				t.system[k][four] = 0
+			}
+			t.system[2*i+j][four] = 1
+			r := t.system.triangle()
+			set.noise[j] = r.solve()
+			addTimes(&set.onDroop, -e.rows[j][1], &set.noise[j])
+			addTimes(&g.nominal, e.rhs[j], &set.noise[j])
 		}
-		t.system[j][four] = 1
-		r := t.system.triangle()
-		g[j] = r.solve()
 	}
 	return g
 }
 
 // apply returns the answer for the errors and the droop of this trial.
-func (g gain) apply(t *trials) (beta [four]float64) {
-	for i := range t.sweeps {
-		e := t.equations(i)
-		for j, rhs := range e.rhs {
-			for n, x := range g[2*i+j] {
-				beta[n] += float64(x * rhs)
-			}
+func (g *gain) apply(drawn []drawnSet) (beta [four]float64) {
+	beta = g.nominal
+	for i := range g.sets {
+		set, d := &g.sets[i], &drawn[i]
+		addTimes(&beta, d.noise[0], &set.noise[0])
+		addTimes(&beta, d.noise[1], &set.noise[1])
+		if more := d.droop - set.droop; more != 0 {
+			addTimes(&beta, more, &set.onDroop)
 		}
 	}
 	return beta
+}
+
+// addTimes adds k*a to sum.
+func addTimes(sum *[four]float64, k float64, a *[four]float64) {
+	for i := range sum {
+		sum[i] += float64(k * a[i])
+	}
 }

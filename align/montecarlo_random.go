@@ -41,40 +41,46 @@ func gamma(random *rand.Rand, a float64) float64 {
 // drawnTarget is a target ready to be drawn.
 type drawnTarget struct {
 	value            [four]float64
-	exact            bool
-	known, scattered matrix // L with LL' the covariance
+	known, scattered *matrix // L with LL' the covariance; nil where there is none
 	scatter          spread
 }
 
 func newDrawnTarget(e *Estimate) drawnTarget {
 	c := &e.Cov
-	return drawnTarget{
-		value: e.Value.numbers(), exact: c.Basis == Declared,
-		known:     c.v.plus(c.scattered.times(-1)).root(&c.v),
-		scattered: c.scattered.root(&c.v),
-		scatter:   spread{deviation: 1, dof: c.DoF},
+	d := drawnTarget{value: e.Value.numbers(), scatter: spread{deviation: 1, dof: c.DoF}}
+	d.known = c.v.plus(c.scattered.times(-1)).rootOf(&c.v)
+	d.scattered = c.scattered.rootOf(&c.v)
+	return d
+}
+
+// rootOf returns the root of a part of whole; nil where it is zero.
+func (m matrix) rootOf(whole *matrix) *matrix {
+	if l := m.root(whole); l != (matrix{}) {
+		return &l
 	}
+	return nil
 }
 
 func (d *drawnTarget) draw(random *rand.Rand) [four]float64 {
 	b := d.value
-	if d.exact {
-		return b
+	if d.known != nil {
+		d.known.addDrawn(&b, random, 1)
 	}
-	add := func(root *matrix, scale float64) {
-		var z [four]float64
-		for i := range z {
-			z[i] = scale * random.NormFloat64()
-		}
-		for i, e := range root.of(z) {
-			b[i] += e
-		}
-	}
-	add(&d.known, 1)
-	if d.scattered != (matrix{}) {
-		add(&d.scattered, d.scatter.draw(random))
+	if d.scattered != nil {
+		d.scattered.addDrawn(&b, random, d.scatter.draw(random))
 	}
 	return b
+}
+
+// addDrawn adds L z to b, with z normal numbers of this deviation and L a lower
+// triangle.
+func (m *matrix) addDrawn(b *[four]float64, random *rand.Rand, deviation float64) {
+	for j := range m {
+		z := deviation * random.NormFloat64()
+		for i := j; i < four; i++ {
+			b[i] += float64(m[i][j] * z)
+		}
+	}
 }
 
 // root returns the lower triangle L with LL' = m (Cholesky). A pivot that is no

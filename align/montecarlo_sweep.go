@@ -104,11 +104,11 @@ func perhaps(a, b float64) float64 {
 	return a / b
 }
 
-// turned returns the equations with the clock turned by an angle of this sine and
-// cosine: S sin(t+d) + C cos(t+d) told in the amplitudes S and C.
-func (e equations) turned(sin, cos float64) equations {
-	for i, r := range e.rows {
-		e.rows[i] = [2]float64{float64(r[0]*cos) + float64(r[1]*sin), float64(r[1]*cos) - float64(r[0]*sin)}
+// turn turns the clock of the equations by an angle of this sine and cosine:
+// S sin(t+d) + C cos(t+d) told in the amplitudes S and C.
+func (e *equations) turn(sin, cos float64) {
+	for i := range e.rows {
+		r := &e.rows[i]
+		r[0], r[1] = float64(r[0]*cos)+float64(r[1]*sin), float64(r[1]*cos)-float64(r[0]*sin)
 	}
-	return e
 }
