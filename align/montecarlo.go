@@ -27,18 +27,26 @@ type MonteCarlo struct {
 const TrialsPerBlock = 10_000
 
 // Block runs [TrialsPerBlock] trials of the job with the random numbers that
-// belong to seed and number, and keeps every outcome (80 kB for each output).
-// Blocks with different numbers are independent; the same seed and number give
-// the same block, wherever and beside whatever else it runs. The library starts
+// belong to seed and number. It keeps the four numbers of every trial and the
+// station of each foot that is uncertain (80 kB for each), from which every output
+// follows. Blocks with different numbers are independent; the same seed and number
+// give the same block, wherever and beside whatever else it runs. The library starts
 // no goroutine: run blocks in as many as there are cores, and hand them all to
 // [Summarise].
 //
 // In a trial every input is drawn from a normal distribution (JCGM 101:2008,
-// 6.4.7) about its stated value with its standard uncertainty: each reading and
+// 6.4.7) about its stated value with its standard uncertainty: the readings and
 // the angle of each reading, for each mounting its station, radius, sag and
 // clock, the target with its covariance, and the stations of the feet. The sets
 // as drawn are fitted as [Fit] does it, the target as drawn is subtracted, and
 // corrections are taken at the feet as drawn.
+//
+// Nothing in this is of first order. Of the errors of the readings of a set, which are
+// independent and normal, any fit of one harmonic sees two combinations, which are so
+// too; these are drawn, in units of their deviations, in place of the readings one by
+// one, with the angles as drawn. The answer has the same distribution exactly. Where
+// nothing but readings and sag is uncertain the fit is linear in them, and its matrix is
+// worked out once.
 //
 // Where the readings state no uncertainty, they are drawn about the fit with a
 // deviation s*sqrt(dof/chi2), s being the scatter and chi2 one draw for the trial
@@ -52,7 +60,8 @@ const TrialsPerBlock = 10_000
 //
 // A drawn sag may be below zero: the model is linear in it. A trial fails, and
 // is counted, where the sets as drawn do not see all four numbers, where a radius
-// is drawn that is not above zero, or where the outcome is no finite number.
+// is drawn that is not above zero, or where the outcome is beyond the numbers that can
+// be reckoned with (an offset of 1000 km).
 //
 // It refuses what Fit refuses (/sets), readings whose uncertainty is Unknown
 // (Unseen, at /sets), a target that is not sound or whose uncertainty is Unknown

@@ -1,164 +1,68 @@
 package align
 
-import (
-	"math/rand/v2"
-
-	"example.org/collinear/units"
-)
+import "math/rand/v2"
 
 // Block holds the outcomes of some trials of a job; see [MonteCarlo.Block]. The
 // zero value comes from no job, and [Summarise] refuses it.
 type Block struct {
-	job     *MonteCarlo
-	fitted  Fitted // of the sets as they stand
-	seed    uint64
-	number  uint32
-	failed  int
-	nominal []float64   // the outcome of the inputs as they stand
-	sums    []float64   // of outcome less nominal, output by output
-	squares []float64   // of its squares
-	cross   matrix      // of its products, for the four numbers
-	columns [][]float64 // all outcomes, output by output
-}
-
-// The outputs of a job, in lengths of nanometres and slopes, begin with the four
-// numbers and go on with these; two follow for each foot, and six for the flex
-// planes where there is a span.
-const (
-	offsetSize = four + iota
-	slopeSize
-	firstFoot
-)
-
-// flexAt is where the tilts of the flex planes begin.
-func (m *MonteCarlo) flexAt() int { return firstFoot + 2*len(m.Feet) }
-
-// follow fills the columns behind those of the four numbers, which are given: what
-// follows from each residual. The stations of the feet are drawn; without random
-// numbers they are as stated.
-func (m *MonteCarlo) follow(columns [][]float64, random *rand.Rand) {
-	y, z := columns[offsetY], columns[offsetZ]
-	ySlope, zSlope := columns[slopeY], columns[slopeZ]
-	sizes(columns[offsetSize], y, z)
-	sizes(columns[slopeSize], ySlope, zSlope)
-	for i, f := range m.Feet {
-		horizontal, vertical := columns[firstFoot+2*i], columns[firstFoot+2*i+1]
-		if random == nil || f.U == 0 {
-			moves(horizontal, y, ySlope, f.X)
-			moves(vertical, z, zSlope, f.X)
-			continue
-		}
-		for k := range y {
-			x := about(random, f.X, f.U)
-			moves(horizontal[k:k+1], y[k:], ySlope[k:], x)
-			moves(vertical[k:k+1], z[k:], zSlope[k:], x)
-		}
-	}
-	if m.Coupling.Span != 0 {
-		m.followFlex(columns[:four], columns[m.flexAt():])
-	}
-}
-
-func lineOf(offset, slope float64) Line { return Line{units.Length(offset), units.Slope(slope)} }
-
-// moves fills dst with what takes lines of these offsets and slopes to zero at x.
-func moves(dst, offset, slope []float64, x units.Length) {
-	offset, slope = offset[:len(dst)], slope[:len(dst)]
-	for k := range dst {
-		dst[k] = 0 - float64(lineOf(offset[k], slope[k]).At(x)) // 0 - w: no negative zero
-	}
-}
-
-// sizes fills dst with the lengths of the vectors (y, z).
-func sizes(dst, y, z []float64) {
-	y, z = y[:len(dst)], z[:len(dst)]
-	for k := range dst {
-		dst[k] = root2(y[k], z[k])
-	}
-}
-
-// followFlex fills three columns for each flex plane. Tilts are linear in offset and
-// slope, so those of one of each tell all.
-func (m *MonteCarlo) followFlex(numbers, tilts [][]float64) {
-	perOffset := m.tiltsOf(lineOf(1, 0))
-	perSlope := m.tiltsOf(lineOf(0, 1))
-	for i := range perOffset {
-		horizontal, vertical := tilts[3*i], tilts[3*i+1]
-		combine(horizontal, numbers[offsetY], numbers[slopeY], perOffset[i], perSlope[i])
-		combine(vertical, numbers[offsetZ], numbers[slopeZ], perOffset[i], perSlope[i])
-		sizes(tilts[3*i+2], horizontal, vertical)
-	}
-}
-
-// tiltsOf returns the tilts of the stationary and of the movable flex plane that a
-// line makes.
-func (m *MonteCarlo) tiltsOf(l Line) [2]float64 {
-	stationary, movable, _ := m.Coupling.FlexTilts(Centreline{Vertical: l}) // the span was checked
-	return [2]float64{float64(stationary.Vertical), float64(movable.Vertical)}
-}
-
-// combine fills dst with a*p + b*q.
-func combine(dst, a, b []float64, p, q float64) {
-	a, b = a[:len(dst)], b[:len(dst)]
-	for k := range dst {
-		dst[k] = float64(a[k]*p) + float64(b[k]*q)
-	}
-}
-
-// columns makes room for n trials, output by output.
-func (m *MonteCarlo) columns(n int) [][]float64 {
-	outputs := m.flexAt()
-	if m.Coupling.Span != 0 {
-		outputs += 6
-	}
-	all := make([]float64, outputs*n)
-	columns := make([][]float64, outputs)
-	for i := range columns {
-		columns[i], all = all[:n:n], all[n:]
-	}
-	return columns
-}
-
-func newBlock(m MonteCarlo, f Fitted, seed uint64, number uint32) Block {
-	b := Block{job: &m, fitted: f, seed: seed, number: number, columns: m.columns(TrialsPerBlock)}
-	off, nominal := f.Value.Minus(m.Target.Value), m.columns(1)
-	put(nominal, 0, off.numbers())
-	m.follow(nominal, nil)
-	for _, column := range nominal {
-		b.nominal = append(b.nominal, column[0])
-	}
-	b.sums, b.squares = make([]float64, len(nominal)), make([]float64, len(nominal))
-	return b
-}
-
-// put writes the four numbers of trial k, in millimetres and ratios, into their
-// columns.
-func put(columns [][]float64, k int, off [four]float64) {
-	columns[offsetY][k], columns[slopeY][k] = float64(fromMM(off[offsetY])), off[slopeY]
-	columns[offsetZ][k], columns[slopeZ][k] = float64(fromMM(off[offsetZ])), off[slopeZ]
+	job      *MonteCarlo
+	fitted   Fitted // of the sets as they stand
+	seed     uint64
+	number   uint32
+	failed   int
+	outputs  []output
+	nominal  []float64       // the outputs of the inputs as they stand
+	sums     []float64       // of outputs less nominal
+	squares  []float64       // of their squares
+	cross    matrix          // of products, for the four numbers
+	numbers  [four][]float64 // of all trials, found minus target: lengths in nanometres, and slopes
+	stations [][]float64     // of each foot, in nanometres; none where it is exact
 }
 
 // run runs all trials of the block.
 func (b *Block) run(t *trials) {
-	n := 0
+	for i := range b.numbers {
+		b.numbers[i] = make([]float64, 0, TrialsPerBlock)
+	}
 	for range TrialsPerBlock {
 		if off, ok := t.next(); ok {
-			put(b.columns, n, off)
-			n++
+			b.keep(off)
 		}
 	}
-	b.failed = TrialsPerBlock - n
-	for i := range b.columns {
-		b.columns[i] = b.columns[i][:n]
-	}
-	b.job.follow(b.columns, t.random)
+	b.failed = TrialsPerBlock - b.trials()
+	b.drawStations(t.random)
 	b.sum()
 }
 
-// sum takes the sums of what each outcome differs by from the nominal one, so that
+// trials is how many have an outcome.
+func (b *Block) trials() int { return len(b.numbers[0]) }
+
+// keep takes in the four numbers of one trial, in millimetres and ratios.
+func (b *Block) keep(off [four]float64) {
+	b.numbers[offsetY] = append(b.numbers[offsetY], float64(fromMM(off[offsetY])))
+	b.numbers[slopeY] = append(b.numbers[slopeY], off[slopeY])
+	b.numbers[offsetZ] = append(b.numbers[offsetZ], float64(fromMM(off[offsetZ])))
+	b.numbers[slopeZ] = append(b.numbers[slopeZ], off[slopeZ])
+}
+
+func (b *Block) drawStations(random *rand.Rand) {
+	for i, f := range b.job.Feet {
+		if f.U == 0 {
+			continue
+		}
+		b.stations[i] = make([]float64, b.trials())
+		for k := range b.stations[i] {
+			b.stations[i][k] = float64(about(random, f.X, f.U))
+		}
+	}
+}
+
+// sum takes the sums of what each output differs by from the nominal one, so that
 // blocks add up and no digits cancel.
 func (b *Block) sum() {
-	for i, column := range b.columns {
+	column := make([]float64, b.trials())
+	for i := range b.outputs {
+		b.fill(column, i)
 		sum, squares, nominal := 0.0, 0.0, b.nominal[i]
 		for _, x := range column {
 			d := x - nominal
@@ -167,11 +71,25 @@ func (b *Block) sum() {
 		}
 		b.sums[i], b.squares[i] = sum, squares
 	}
-	for k := range b.columns[0] {
+	for k := range b.trials() {
 		var d [four]float64
 		for i := range d {
-			d[i] = b.columns[i][k] - b.nominal[i]
+			d[i] = b.numbers[i][k] - b.nominal[i]
 		}
 		b.cross.addSquare(d)
 	}
+}
+
+// newBlock is a block without a trial.
+func newBlock(m MonteCarlo, f Fitted, seed uint64, number uint32) Block {
+	b := Block{job: &m, fitted: f, seed: seed, number: number, outputs: m.outputs()}
+	b.stations = make([][]float64, len(m.Feet))
+	n := len(b.outputs)
+	b.nominal, b.sums, b.squares = make([]float64, n), make([]float64, n), make([]float64, n)
+	stated := b
+	stated.keep(f.Value.Minus(m.Target.Value).numbers())
+	for i := range b.nominal {
+		stated.fill(b.nominal[i:i+1], i)
+	}
+	return b
 }

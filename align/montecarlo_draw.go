@@ -5,7 +5,6 @@ import (
 	"math/rand/v2"
 
 	"example.org/collinear/internal/check"
-	"example.org/collinear/units"
 )
 
 // trials draws the inputs of a job and works out what follows, one trial after
@@ -26,7 +25,7 @@ type drawnSet struct {
 	droop    float64    // in millimetres
 	sin, cos float64    // of the common error of its clock positions, in the library's view
 	noise    [2]float64 // of its two equations: what the errors of its readings come to
-	angles   []float64  // errors of its single clock positions, in radians; none: exact
+	angles   []float64  // errors of its single clock positions, in radians and that view; none: exact
 }
 
 func newTrials(m *MonteCarlo, f *Fitted, s *solution, random *rand.Rand) *trials {
@@ -114,8 +113,7 @@ func (t *trials) drawShared(i int) (ok bool) {
 		d.droop = set.Probe.Kind.sagSign() * mm(about(t.random, set.Sag, set.U.Sag))
 	}
 	if set.U.Clock != 0 {
-		late := units.Clock(about(t.random, 0, float64(set.U.Clock))) // in radians
-		d.sin, d.cos = math.Sincos(float64(set.View.Clock(late)))
+		d.sin, d.cos = math.Sincos(about(t.random, 0, float64(set.U.Clock)))
 	}
 	return true
 }

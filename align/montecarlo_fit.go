@@ -13,7 +13,7 @@ func (s *Set) bends() bool {
 	return s.U.Station != 0 || s.U.Clock != 0 || s.U.Angle != 0 || s.U.Radius != 0 && usesOf[s.Probe.Kind].radius
 }
 
-// system holds equations in the four numbers, [a | b] row by row.
+// system holds equations in the four numbers, [A | b] row by row: two of each set.
 type system [][four + 1]float64
 
 // answer fits the sets as drawn.
@@ -104,11 +104,12 @@ func (r *triangle) solve() (beta [four]float64) {
 	return beta
 }
 
-// sees tells whether the condition is below its limit, as [solution.see] does. The
-// singular values of the scaled columns have squares that sum to four at most, so
-// that the least of them is no smaller than their product over (4/3)^(3/2): by the
-// inequality of the means of the other three, derived here. Only where that does not tell are they
-// computed.
+// sees tells whether the condition is below its limit, as [solution.see] does. With
+// columns scaled as a full turn would leave them the squares of the singular values
+// sum to four at most, so that the product of the three greatest is (4/3)^(3/2) = 1.54
+// at most (the mean of their squares is no less than the root of the product), and the
+// least is no less than the product of all four, the determinant, over that. Derived
+// here. Where this does not tell, they are computed.
 func (r *triangle) sees(seen *law) bool {
 	const enough = 1.54 / limitCondition
 	square := r.pivot[0] * r.pivot[1] * r.pivot[2] * r.pivot[3]

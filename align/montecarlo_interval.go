@@ -34,37 +34,31 @@ func (t *tails) shortest() (low, high float64) {
 	return t.low[best], t.high[best]
 }
 
-// take fills the tails with the k least and the k greatest of the numbers in all
-// runs, of which there are more than k.
-func (t *tails) take(runs [][]float64, k int) {
-	n := 0
-	for _, run := range runs {
-		n += len(run)
-	}
-	least, greatest := bounds(runs, n, k)
-	t.gather(runs, least, greatest)
+// take fills the tails with the k least and the k greatest of some numbers, of which
+// there are more than k.
+func (t *tails) take(all []float64, k int) {
+	least, greatest := bounds(all, k)
+	t.gather(all, least, greatest)
 	if len(t.low) < k || len(t.high) < k {
-		t.gather(runs, math.Inf(1), math.Inf(-1))
+		t.gather(all, math.Inf(1), math.Inf(-1))
 	}
 	slices.Sort(t.low)
 	slices.Sort(t.high)
 	t.low, t.high = t.low[:k], t.high[len(t.high)-k:]
 }
 
-// bounds returns numbers below and above which more than k of n stand most probably,
-// and not many more, judged by a sample: its number in the tail plus three times the
+// bounds returns numbers below and above which k of all or a few more stand most
+// probably, judged by a sample: how many of it are in the tail, and three times the
 // deviation of that number (binomial).
-func bounds(runs [][]float64, n, k int) (least, greatest float64) {
+func bounds(all []float64, k int) (least, greatest float64) {
 	const every = 64
 	var sample []float64
-	for _, run := range runs {
-		for i := 0; i < len(run); i += every {
-			sample = append(sample, run[i])
-		}
+	for i := 0; i < len(all); i += every {
+		sample = append(sample, all[i])
 	}
 	slices.Sort(sample)
-	share, m := float64(k)/float64(n), float64(len(sample))
-	in := int(float64(share*m)+3*math.Sqrt(float64(m*share)*(1-share))) + 1
+	share, n := float64(k)/float64(len(all)), float64(len(sample))
+	in := int(float64(share*n)+3*math.Sqrt(float64(n*share)*(1-share))) + 1
 	if in >= len(sample) {
 		return math.Inf(1), math.Inf(-1)
 	}
@@ -72,16 +66,14 @@ func bounds(runs [][]float64, n, k int) (least, greatest float64) {
 }
 
 // gather takes in what is not above least, and what is not below greatest.
-func (t *tails) gather(runs [][]float64, least, greatest float64) {
+func (t *tails) gather(all []float64, least, greatest float64) {
 	t.low, t.high = t.low[:0], t.high[:0]
-	for _, run := range runs {
-		for _, x := range run {
-			if x <= least {
-				t.low = append(t.low, x)
-			}
-			if x >= greatest {
-				t.high = append(t.high, x)
-			}
+	for _, x := range all {
+		if x <= least {
+			t.low = append(t.low, x)
+		}
+		if x >= greatest {
+			t.high = append(t.high, x)
 		}
 	}
 }

@@ -31,7 +31,7 @@ func TestIntervalsByHand(t *testing.T) {
 	}
 	for _, row := range rows {
 		var ends tails
-		ends.take([][]float64{row.rising}, len(row.rising)-within(len(row.rising), row.p))
+		ends.take(row.rising, len(row.rising)-within(len(row.rising), row.p))
 		low, high := ends.symmetric()
 		if got := [2]float64{low, high}; got != row.symmetric {
 			t.Errorf("%s: symmetric %v, want %v", row.name, got, row.symmetric)
@@ -64,7 +64,7 @@ func TestSumOfFour(t *testing.T) {
 			sums[i] = row.draw() + row.draw() + row.draw() + row.draw()
 		}
 		var ends tails
-		ends.take([][]float64{sums}, n-within(n, 0.95))
+		ends.take(sums, n-within(n, 0.95))
 		low, high := ends.symmetric()
 		if math.Abs(high-row.want) > tolerance || math.Abs(low+row.want) > tolerance {
 			t.Errorf("%s: symmetric %.4f to %.4f, want +/-%.4f", row.name, low, high, row.want)
@@ -75,7 +75,7 @@ func TestSumOfFour(t *testing.T) {
 	}
 }
 
-// The tails of any numbers in any runs are those of all of them in order: few and
+// The tails of any numbers are those of all of them in order: few and
 // many, alike and apart, in order already, with the sample of the bounds misled.
 func TestTails(t *testing.T) {
 	random := rand.New(rand.NewPCG(4, 4))
@@ -84,27 +84,22 @@ func TestTails(t *testing.T) {
 		"two":      func(int) float64 { return float64(random.IntN(2)) },
 		"all one":  func(int) float64 { return -3 },
 		"rising":   func(i int) float64 { return float64(i) },
-		"misled":   func(i int) float64 { return float64(i % 64) }, // of every run the sample sees zeros alone
+		"misled":   func(i int) float64 { return float64(i % 64) }, // the sample sees zeros alone
 		"misled 2": func(i int) float64 { return -float64(i % 64) },
 	}
 	var got tails // used again and again, as in a summary
 	for name, draw := range draws {
-		for _, lengths := range [][]int{{2}, {0, 3}, {130}, {64, 0, 1000}, {5000, 5000, 17}} {
-			var runs [][]float64
-			for _, n := range lengths {
-				run := make([]float64, n)
-				for i := range run {
-					run[i] = draw(i)
-				}
-				runs = append(runs, run)
+		for _, n := range []int{2, 3, 130, 1064, 10_017} {
+			all := make([]float64, n)
+			for i := range all {
+				all[i] = draw(i)
 			}
-			all := slices.Sorted(slices.Values(slices.Concat(runs...)))
-			n := len(all)
+			rising := slices.Sorted(slices.Values(all))
 			for _, k := range []int{1, n / 20, n / 3, n - 1} {
 				k = max(k, 1)
-				got.take(runs, k)
-				if !slices.Equal(got.low, all[:k]) || !slices.Equal(got.high, all[n-k:]) {
-					t.Errorf("%s, %v, %d at each end: got %v and %v", name, lengths, k, got.low, got.high)
+				got.take(all, k)
+				if !slices.Equal(got.low, rising[:k]) || !slices.Equal(got.high, rising[n-k:]) {
+					t.Errorf("%s, %d, %d at each end: got %v and %v", name, n, k, got.low, got.high)
 				}
 			}
 		}
@@ -191,9 +186,6 @@ func TestNothingButFailures(t *testing.T) {
 	}
 	b := newBlock(m, f, 1, 1)
 	b.failed = 10
-	for i := range b.columns {
-		b.columns[i] = nil
-	}
 	_, err = Summarise(0.95, b)
 	faults := units.Faults(err)
 	if len(faults) != 1 || faults[0].Code != units.Unseen || faults[0].Path != "/blocks" || faults[0].Value != "10" {

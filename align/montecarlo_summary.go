@@ -108,20 +108,22 @@ func tilts(c *gathered, k int) *Across[units.Slope] {
 // gathered is what some blocks hold together.
 type gathered struct {
 	p              float64
-	blocks         []Block // by their numbers
-	trials, failed int     // with an outcome, and without
-	dof            float64 // the fewest behind a scatter; zero: none to count
-	tails          tails   // of one output after the other
+	blocks         []Block   // by their numbers
+	trials, failed int       // with an outcome, and without
+	dof            float64   // the fewest behind a scatter; zero: none to count
+	column         []float64 // one output after the other
+	tails          tails
 }
 
 func gather(p float64, blocks []Block) *gathered {
 	c := &gathered{p: p, blocks: slices.Clone(blocks)}
 	slices.SortFunc(c.blocks, func(a, b Block) int { return cmp.Compare(a.number, b.number) })
 	for i := range c.blocks {
-		c.trials += len(c.blocks[i].columns[0])
+		c.trials += c.blocks[i].trials()
 		c.failed += c.blocks[i].failed
 	}
 	first := &c.blocks[0]
+	c.column = make([]float64, c.trials)
 	c.dof = fewer(first.fitted.Cov.DoF, first.job.Target.Cov.DoF)
 	return c
 }
@@ -129,17 +131,24 @@ func gather(p float64, blocks []Block) *gathered {
 // distribution sums up output k.
 func distribution[Q units.Length | units.Slope](c *gathered, k int) (d Distribution[Q]) {
 	mean, variance := c.moments(k)
-	runs := make([][]float64, len(c.blocks))
-	for i := range c.blocks {
-		runs[i] = c.blocks[i].columns[k]
-	}
-	c.tails.take(runs, c.trials-within(c.trials, c.p))
+	c.tails.take(c.outcomes(k), c.trials-within(c.trials, c.p))
 	low, high := c.tails.symmetric()
 	d.Symmetric = Interval[Q]{Q(low), Q(high)}
 	low, high = c.tails.shortest()
 	d.Shortest = Interval[Q]{Q(low), Q(high)}
 	d.Mean, d.Deviation = Q(mean), Q(math.Sqrt(variance))
 	return d
+}
+
+// outcomes returns output k of all trials, until the next call.
+func (c *gathered) outcomes(k int) []float64 {
+	n := 0
+	for i := range c.blocks {
+		b := &c.blocks[i]
+		b.fill(c.column[n:n+b.trials()], k)
+		n += b.trials()
+	}
+	return c.column
 }
 
 // moments returns the mean and the variance of output k; NaN where its

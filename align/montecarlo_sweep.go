@@ -4,14 +4,18 @@ import "math"
 
 // sweep is one set as its trials see it.
 //
-// Its readings, weighted by 1/u, obey W y = W (1, sin, cos) (c, S, C) + e with e
-// independent normal errors of unit deviation. An orthogonal Q turns the columns
-// into a triangle, and e into Q e: again independent normal errors of unit deviation,
-// whatever Q is. Row one settles the zero c, rows two and three are all that the fit
-// ever sees of the set, and the others are what no harmonic explains. So a trial
-// draws two errors for a set, not one for each reading: the answer has the same
-// distribution exactly, since it is linear in the readings, even with the angles
-// drawn, on which e does not depend.
+// Its readings y, each over its uncertainty, are
+//
+//	y/u = (1, sin t, cos t)/u (c, S, C) + e
+//
+// with e independent normal errors of deviation one. An orthogonal Q that turns the
+// three columns into a triangle turns e into Q e: errors that are independent and
+// normal with deviation one again, whatever Q is. The first row settles the zero c,
+// the next two are all that a fit sees of the set, and the others are what no
+// harmonic explains. So a trial draws the two errors that the fit sees, and not one
+// for each reading. That is exact, and no step of first order: it asks only that the
+// errors of readings are normal and independent of those of angles, with which Q
+// changes. Derived here.
 type sweep struct {
 	set      Set // about what is drawn
 	first    int // where the first set of its mounting stands
@@ -53,8 +57,8 @@ func newSweep(sets []Set, i int) sweep {
 }
 
 // reduce returns the equations of a set whose clock positions err by so many
-// radians, in the crew's view; none: they do not. It is Gram and Schmidt's method in its modified form,
-// see [system.solve], with the zero as its first column.
+// radians, in the library's view; none: they do not. Its method is that of
+// [system.triangle], with the zero as its first column.
 func (s *sweep) reduce(errors []float64) (e equations) {
 	meanSin, meanCos := s.turnEach(errors)
 	var ss, sc, sy, cc, cy float64
