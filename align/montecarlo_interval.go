@@ -14,7 +14,10 @@ func within(n int, p float64) int {
 // tails are the n-q least and the n-q greatest of n outcomes, each in rising order.
 // Every interval that q steps span reaches from low[r] to high[r] for some r, so
 // nothing between the two has to be in order.
-type tails struct{ low, high []float64 }
+type tails struct {
+	low, high []float64
+	sorter
+}
 
 // symmetric returns the probabilistically symmetric interval (JCGM 101:2008, 7.7.2).
 func (t *tails) symmetric() (low, high float64) {
@@ -42,8 +45,8 @@ func (t *tails) take(all []float64, k int) {
 	if len(t.low) < k || len(t.high) < k {
 		t.gather(all, math.Inf(1), math.Inf(-1))
 	}
-	slices.Sort(t.low)
-	slices.Sort(t.high)
+	t.sort(t.low)
+	t.sort(t.high)
 	t.low, t.high = t.low[:k], t.high[len(t.high)-k:]
 }
 

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.org/collinear/units"
+	"pgregory.net/rapid"
 )
 
 // Order statistics told by hand, from JCGM 101:2008, 7.7: with n = 20 and p =
@@ -236,3 +237,16 @@ func twoSweeps(u units.Length) MonteCarlo {
 }
 
 var normals = [...]float64{0.37944549835531083, 0.07473804659119399, 0.20006841200604142, -1.1253144115495104, -0.4005883316435388}
+
+// Sorted digit by digit is sorted, whatever the numbers; and again with the memory of
+// a longer list.
+func TestSorter(t *testing.T) {
+	var s sorter
+	rapid.Check(t, func(t *rapid.T) {
+		x := rapid.SliceOfN(rapid.OneOf(rapid.Float64(), rapid.Float64Range(-2, 2), rapid.SampledFrom([]float64{0, math.Inf(-1), math.Inf(1), -1, 1, math.MaxFloat64, 5e-324, -5e-324})), 0, 40).Draw(t, "numbers")
+		want := slices.Sorted(slices.Values(x))
+		if s.sort(x); !slices.Equal(x, want) {
+			t.Errorf("got %v, want %v", x, want)
+		}
+	})
+}
