@@ -96,7 +96,7 @@ func TestTails(t *testing.T) {
 				all[i] = draw(i)
 			}
 			rising := slices.Sorted(slices.Values(all))
-			for _, k := range []int{1, n / 20, n / 3, n - 1} {
+			for _, k := range []int{1, n / 20, n / 7, n / 3, n - 1} {
 				k = max(k, 1)
 				got.take(all, k)
 				if !slices.Equal(got.low, rising[:k]) || !slices.Equal(got.high, rising[n-k:]) {

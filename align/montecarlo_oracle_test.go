@@ -110,6 +110,50 @@ func TestEveryTrialIsAFit(t *testing.T) {
 	}
 }
 
+// Sets of one mounting share one draw of all that does not belong to single readings.
+func TestMountingSharesItsDraw(t *testing.T) {
+	m := oracleJobs()["repeated"]
+	m.Sets[0].U.Sag, m.Sets[3].U.Sag = 3000, 3000
+	f, s, err := m.fit()
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := newTrials(&m, &f, &s, rand.New(rand.NewPCG(1, 2)))
+	stated := m.Sets[0].asStated()
+	r.next()
+	one, again, other := r.drawn[0], r.drawn[3], r.drawn[1]
+	if one.law != again.law || one.droop != again.droop || one.sin != again.sin || one.cos != again.cos {
+		t.Errorf("got %+v, want %+v", again, one)
+	}
+	if one.law == stated.law || one.droop == stated.droop || one.sin == 0 || one.sin == other.sin || one.noise == again.noise {
+		t.Errorf("got %+v and %+v, want draws of their own", one, other)
+	}
+}
+
+// A trial ends without an answer where the answer is more than can be reckoned with.
+func TestAnswersBeyondNumbersFail(t *testing.T) {
+	m := twoSweeps(5000)
+	f, s, err := m.fit()
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := newTrials(&m, &f, &s, rand.New(rand.NewPCG(1, 2)))
+	for _, x := range []float64{math.NaN(), math.Inf(1), -2e15, 0} {
+		r.gain.nominal[slopeZ] = x
+		if _, ok := r.next(); ok != (x == 0) {
+			t.Errorf("%v: answered %v", x, ok)
+		}
+	}
+}
+
+// A foot in line is moved by zero, not by a negative zero.
+func TestNoNegativeZero(t *testing.T) {
+	m := MonteCarlo{Feet: []Foot{{X: 300e6}}}
+	if x := m.outputs()[firstFoot].of(0, 0); math.Signbit(x) {
+		t.Errorf("got %v", x)
+	}
+}
+
 // The errors of a set's equations are those of its readings times rows of an
 // orthogonal matrix, so that independent normal errors of unit deviation stay what
 // they are. It holds with any errors of angles, on which nothing here depends.
