@@ -126,7 +126,7 @@ func (r *triangle) sees(seen *law) bool {
 		common.Add(row[:], 0)
 	}
 	var s solution
-	return s.see(&common, seen) == nil
+	return s.see(&common, seen.fullTurn()) == nil
 }
 
 // gain is how the answer follows where laws and angles stay: it is linear in what

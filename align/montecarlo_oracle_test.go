@@ -466,7 +466,7 @@ func TestTriangleAgainstRotations(t *testing.T) {
 		}
 		var want solution
 		seen := law{1, 1}
-		sees := want.see(&common, &seen) == nil
+		sees := want.see(&common, seen.fullTurn()) == nil
 		r := s.triangle()
 		if want.condition > 1e11 && want.condition < 1e13 {
 			return // it may be told either way
