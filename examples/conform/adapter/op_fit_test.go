@@ -12,9 +12,9 @@ func TestSample(t *testing.T) {
 		`{"probe":{"kind":"near_face","carrier":"stationary","radius":"75 mm"},` +
 		`"readings":[{"at":"12:00","value":"0 mm"},{"at":"3:00","value":"0.0825 mm"},{"at":"6:00","value":"0.105 mm"},{"at":"9:00","value":"0.0225 mm"}]}],` +
 		`"feet":[{"name":"inboard","x":"300 mm"},{"name":"outboard","x":"900 mm"}]}}`
-	const want = `{"seq":1,"result":{"horizontal":{"offset":"0.12 mm","slope":"0.4000000000000001 mm/m"},"vertical":{"offset":"-0.2 mm","slope":"-0.7000000000000002 mm/m"},` +
-		`"moves":[{"foot":"inboard","horizontal":"-0.24000000000000003 mm","vertical":"0.41000000000000006 mm"},` +
-		`{"foot":"outboard","horizontal":"-0.48000000000000006 mm","vertical":"0.8300000000000002 mm"}],"warnings":[]}}`
+	const want = `{"seq":1,"result":{"horizontal":{"offset":"0.11999999999999999 mm","slope":"0.4000000000000001 mm/m"},"vertical":{"offset":"-0.2 mm","slope":"-0.7 mm/m"},` +
+		`"moves":[{"foot":"inboard","horizontal":"-0.24 mm","vertical":"0.41 mm"},` +
+		`{"foot":"outboard","horizontal":"-0.48000000000000006 mm","vertical":"0.83 mm"}],"warnings":[]}}`
 	if got := served(t, request+"\n"); len(got) != 1 || got[0] != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}
