@@ -60,7 +60,7 @@ func (b *block) read(set *Set, points []point, readings []Reading, zero units.Le
 			w = weightOf(r.U)
 		}
 		sin, cos := (set.View.Clock(r.At).Normal() - t0).SinCos()
-		p := point{sin, 1 - cos, mm(r.Value - zero), w * w}
+		p := point{sin, 1 - cos, mm(r.Value - zero), float64(w * w)}
 		points[i] = p
 		weight += p.weight
 		mean.x += float64(p.weight * p.x)

@@ -61,7 +61,7 @@ func bounds(all []float64, k int) (least, greatest float64) {
 	}
 	slices.Sort(sample)
 	share, n := float64(k)/float64(len(all)), float64(len(sample))
-	in := int(float64(share*n)+3*math.Sqrt(float64(n*share)*(1-share))) + 1
+	in := int(float64(share*n)+float64(3*math.Sqrt(float64(n*share)*(1-share)))) + 1
 	if in >= len(sample) {
 		return math.Inf(1), math.Inf(-1)
 	}

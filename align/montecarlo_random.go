@@ -31,7 +31,7 @@ func gamma(random *rand.Rand, a float64) float64 {
 	for {
 		x := random.NormFloat64()
 		v := 1 + float64(c*x)
-		v *= v * v
+		v = float64(v * v * v)
 		if v > 0 && math.Log(uniform()) < float64(x*x/2)+float64(d*(1-v+math.Log(v))) {
 			return d * v
 		}

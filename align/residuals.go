@@ -53,7 +53,7 @@ func (s *solution) residuals(dst []Residual, number int, set *Set, f Fitted) []R
 		sin, cos := set.sinCos(i)
 		w := set.weight(i)
 		left := set.corrected(i, cos) - l.at(beta, sin, cos) - zero
-		leverage := float64(w*w) * (1/total + s.unit.along(l.row(sin-meanSin, cos-meanCos)))
+		leverage := float64(float64(w*w) * (1/total + s.unit.along(l.row(sin-meanSin, cos-meanCos))))
 		dst = append(dst, Residual{
 			Set: number, Reading: i, Value: fromMM(left), Leverage: leverage,
 			Standardised: standardised(left, set.deviation(i, f), leverage),

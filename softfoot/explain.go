@@ -73,7 +73,7 @@ func (j *judgement) explainByPads() {
 // beyond tells whether a pattern misses the lifts by more than the margin and a share
 // of the largest excess.
 func (j *judgement) beyond(miss, share float64) bool {
-	return fromMM(miss).Above(j.limits.Margin + units.Length(share)*j.Worst)
+	return fromMM(miss).Above(j.limits.Margin + units.Length(share*float64(j.Worst)))
 }
 
 // explainOne: a foot that is soft alone may touch its pad with one edge only. With

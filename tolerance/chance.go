@@ -66,7 +66,7 @@ func percent(p float64) string {
 	case p < 0.001:
 		return "under 0.1 %"
 	case p >= 0.99 || p < 0.01:
-		return strconv.FormatFloat(math.Floor(p*1000+hair)/10, 'f', 1, 64) + " %"
+		return strconv.FormatFloat(math.Floor(float64(p*1000)+hair)/10, 'f', 1, 64) + " %"
 	}
-	return strconv.FormatFloat(math.Floor(p*100+hair), 'f', 0, 64) + " %"
+	return strconv.FormatFloat(math.Floor(float64(p*100)+hair), 'f', 0, 64) + " %"
 }

@@ -29,7 +29,7 @@ type disc struct {
 // r changes fastest at the two tangents: with sin as the variable, the points
 // stand close together there.
 func (d *disc) probability() float64 {
-	if d.m[0]*d.m[0]+d.m[1]*d.m[1] < 1 {
+	if float64(d.m[0]*d.m[0])+float64(d.m[1]*d.m[1]) < 1 {
 		ahead := arc{d, 0, math.Pi / 2}
 		back := arc{d, math.Pi, math.Pi / 2}
 		return (ahead.integral() + back.integral()) / (2 * math.Pi)

@@ -102,7 +102,7 @@ func (p *pool) take(d direction, rounding numbers) {
 	along, blur := 0.0, 10*math.Sqrt(exactly)
 	for i, e := range d.axis {
 		along += float64(e * p.scaled[i])
-		blur += math.Abs(e) * rounding[i]
+		blur += float64(math.Abs(e) * rounding[i])
 	}
 	if d.variance <= exactly {
 		p.apart = p.apart || math.Abs(along) > blur

@@ -90,7 +90,7 @@ func (e *examination) judge(t float64) (p, shrunk float64, known bool) {
 	case t*t >= dof:
 		return 0, 0, true // the rest agrees exactly
 	default:
-		shrunk = math.Sqrt((dof - t*t) / (dof - 1))
+		shrunk = math.Sqrt((dof - float64(t*t)) / (dof - 1))
 		return chanceT(t/shrunk, dof-1), shrunk, true
 	}
 }

@@ -41,5 +41,5 @@ func place(j, n int, middle, width units.Clock) units.Clock {
 	if width == fullTurn {
 		steps = n
 	}
-	return middle + width*units.Clock(float64(2*j-(n-1))/float64(2*steps))
+	return middle + units.Clock(float64(width)*(float64(2*j-(n-1))/float64(2*steps)))
 }

@@ -37,7 +37,7 @@ func (s *search) zero(own []align.Residual, n int, weights []float64) units.Leng
 	var sum, all units.Length
 	for i, l := range own {
 		w := units.Length(weights[n+i]) / s.u[n+i] / s.u[n+i]
-		sum += w * l.Value
+		sum += units.Length(float64(w) * float64(l.Value))
 		all += w
 	}
 	if all == 0 {

@@ -90,7 +90,7 @@ func (s *search) costs() float64 {
 	sum := 0.0
 	for n, r := range s.left {
 		ratio := float64(s.dev[n] / s.u[n])
-		sum += ratio * ratio * cost(float64(r.Value/s.dev[n]))
+		sum += float64(ratio * ratio * cost(float64(r.Value/s.dev[n])))
 	}
 	return sum
 }
@@ -183,7 +183,7 @@ func (s *search) try(best *trial, start []float64, changed ...int) {
 
 // less asks for more than rounding, so that the order of the readings does not
 // decide.
-func less(a, b float64) bool { return a < b-1e-9*(1+b) || math.IsInf(b, 1) && a < b }
+func less(a, b float64) bool { return a < b-float64(1e-9*(1+b)) || math.IsInf(b, 1) && a < b }
 
 // tellable finds the readings that can be told from all others when they are
 // wrong. One that alone decides its own fitted value has no residual; and where

@@ -47,7 +47,7 @@ func cost(t float64) float64 {
 		return untouched * (t - untouched/2)
 	case t < gone:
 		left := gone - t
-		return costOfGone - untouched*left*left/(gone-level)/2
+		return costOfGone - float64(untouched*left*left/(gone-level)/2)
 	}
 	return costOfGone
 }

@@ -77,19 +77,19 @@ func placesIn(s System) (list [len(natures)]place) {
 func (k kind) place(s System) place { return places[s][k] }
 
 // round rounds halves away from zero, as the workings do.
-func (p place) round(x float64) float64 { return math.Round(x/float64(p)) * float64(p) }
+func (p place) round(x float64) float64 { return float64(math.Round(x/float64(p)) * float64(p)) }
 
 // roundedOrNot is where a number may lie that is rounded to the place or kept as it is. On
 // the edge between two it may go to either.
 func (p place) roundedOrNot(s span) span {
-	edge := rounding * float64(p)
+	edge := float64(rounding * float64(p))
 	return span{s.at, min(s.low, p.round(s.low-edge)), max(s.high, p.round(s.high+edge))}
 }
 
 // alike tells whether all of a span rounds to the same, and would if it were a little
 // wider.
 func (p place) alike(s span) bool {
-	aside := spare * float64(p)
+	aside := float64(spare * float64(p))
 	return p.round(s.low-aside) == p.round(s.high+aside)
 }
 

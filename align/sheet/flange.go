@@ -80,7 +80,7 @@ func (p *page) wedge(f *flange.Flange, off align.Centreline, i int) int {
 	sign := outwards(f.Push == flange.TowardsStationary)
 	lag := func(v values, r, vertical, horizontal float64) float64 {
 		sin, cos := f.View.Clock(units.Clock(v[3])).SinCos()
-		return sign * (v[0]*vertical*r*cos + v[1]*horizontal*r*sin)
+		return sign * (float64(v[0]*vertical*r*cos) + float64(v[1]*horizontal*r*sin))
 	}
 	clockwise := "sin(t)"
 	if f.View == align.FromStationary {

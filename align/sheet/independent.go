@@ -48,7 +48,7 @@ func (w Working) givens() []input {
 func nudged(one input) func(input) float64 {
 	return func(in input) float64 {
 		if in == one {
-			return in.value + nudge*max(math.Abs(in.value), 1)
+			return in.value + float64(nudge*max(math.Abs(in.value), 1))
 		}
 		return in.value
 	}

@@ -130,7 +130,7 @@ func (p *page) slopeSeen(r *TargetReadings, in plane) int {
 func (p *page) shows(set align.Set, sign float64, at units.Clock, seen [len(planes)]input) int {
 	sin, cos := set.View.Clock(at).SinCos()
 	show := func(sign, v, h, s float64) float64 {
-		return sign*(h*sin+v*(cos-1)) + s*(cos-1)
+		return float64(sign*(float64(h*sin)+float64(v*(cos-1)))) + float64(s*(cos-1))
 	}
 	name := hour(set.View, quarter(set.View.Clock(at)))
 	formula := "R = " + shownAs(sign, sin, cos-1)

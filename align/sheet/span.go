@@ -17,7 +17,7 @@ func (s span) wider(by float64) span { return span{s.at, s.low - by, s.high + by
 
 // meets tells whether a number can lie in both spans. What is no number lies in none.
 func (s span) meets(t span) bool {
-	slack := rounding * (math.Abs(s.at) + math.Abs(t.at))
+	slack := float64(rounding * (math.Abs(s.at) + math.Abs(t.at)))
 	return s.low <= t.high+slack && t.low <= s.high+slack && s.finite() && t.finite()
 }
 

@@ -94,7 +94,7 @@ func (s *Solver) prove(new active) {
 		proof[a.row] = a.sign * y / s.lengths[a.row]
 		addTo(rest, proof[a.row], s.rows[a.row].Coefficients)
 		sum += float64(a.sign * y * least)
-		size += math.Abs(y) * (1 + math.Abs(least))
+		size += float64(math.Abs(y) * (1 + math.Abs(least)))
 		largest = max(largest, math.Abs(least))
 	}
 	take(new, 1)
