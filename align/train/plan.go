@@ -44,7 +44,7 @@ type Plan struct {
 	Travel  units.Length `json:"travel"`  // the sum of all steps
 	Largest units.Length `json:"largest"` // the largest of them
 	Moves   int          `json:"moves"`   // how many there are
-	Proven  bool         `json:"proven"`  // that no other plan of this Ratio has less work; false only for FewestFeet of more than four machines
+	Proven  bool         `json:"proven"`  // that no other plan of this Ratio has less work; false for FewestFeet of more than four machines, and where no solver told
 
 	Steps    []Step        `json:"steps,omitempty"`      // what to do, in order
 	Machines []Standing    `json:"machines"`             // in the order of the train
@@ -231,7 +231,10 @@ func (p *planner) reachTargets(in []int) bool {
 			answers[i], proven[i] = r.least(p.work)
 			return answers[i] != nil
 		})
-		if !ok {
+		if !ok { // the least work was not found; the targets come first
+			answers[i], proven[i] = r.leastSquares(), false
+		}
+		if answers[i] == nil {
 			return false // reached by a hair that the next solver did not see
 		}
 	}

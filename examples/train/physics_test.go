@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"os"
 	"testing"
 
 	"example.org/collinear/align"
@@ -394,5 +395,22 @@ func TestLimitsAtFeet(t *testing.T) {
 		if got.Vertical != row.up || got.Horizontal != row.across {
 			t.Errorf("%s: %+v and %+v", row.name, got.Vertical, got.Horizontal)
 		}
+	}
+}
+
+// Readings of a picometre beside such of half a millimetre leave the search for the least
+// work without an answer. Machines whose feet are free come to their targets all the same,
+// and the sheet says what was not shown.
+func TestTargetsComeBeforeTheLeastWork(t *testing.T) {
+	data, err := os.ReadFile("testdata/picometres.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan := mustSolve(t, data).Plans[0]
+	if plan.Reach != train.OnTarget || plan.Ratio > 1e-6 {
+		t.Errorf("%v, ratio %v", plan.Reach, plan.Ratio)
+	}
+	if !plan.Proven && len(plan.Warnings) != 1 {
+		t.Errorf("not proven, and warns of %v", plan.Warnings)
 	}
 }
