@@ -145,6 +145,9 @@ var kinds = []struct {
 		p.want = nearest.Empty
 		p.around(c, point, p.n)
 		a, b := c.combination(*p)
+		if product(a, a) == 0 { // a row of zeros has no length by which to tell how far it is missed
+			a, b = p.rows[0].Coefficients, p.rows[0].Least
+		}
 		p.least(-b+0.1, times(-1, a)...)
 	}},
 	{"bounds on absolute values", func(p *instance, c chance, point []float64) {
