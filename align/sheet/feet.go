@@ -48,6 +48,7 @@ func mirror(feet []align.Foot, i int) int {
 	return order[len(order)-1-slices.Index(order, i)]
 }
 
+// across is the station of that foot.
 func across(feet []align.Foot, i int) units.Length { return feet[mirror(feet, i)].X }
 
 func footID(in plane, f align.Foot, what string) string {

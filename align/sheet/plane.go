@@ -45,7 +45,7 @@ func (p plane) opens() kind { return pick(p, openVertical, openSideways) }
 // the quarters; the other is half a turn on.
 func (p plane) here() units.Clock { return pick(p, units.Twelve, units.Three) }
 
-// seen is the slip of taking one end of the plane for the other.
+// exchanged is the slip of taking one end of the plane for the other.
 func (p plane) exchanged() SlipKind {
 	return pick(p, TopAndBottomExchanged, LeftAndRightExchanged)
 }
