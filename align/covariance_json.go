@@ -86,13 +86,12 @@ func (c *Covariance) UnmarshalJSON(data []byte) error {
 		return err
 	}
 	u, r := Centreline{}, uncorrelated
-	switch {
-	case wire.U != nil:
+	if wire.U != nil {
 		var err error
 		if u, err = wire.U.centreline(); err != nil {
 			return err
 		}
-	case wire.Basis == Stated, wire.Basis == Scatter:
+	} else if wire.Basis == Stated || wire.Basis == Scatter {
 		return &units.Fault{Code: units.Missing, Path: "/u", Want: "the standard uncertainties, or another basis"}
 	}
 	if wire.Correlation != nil {

@@ -148,12 +148,12 @@ func (p *Probe) faceSign() float64 {
 // any length, and how it changes with the four numbers. A spacer runs from the
 // stationary axis at x = -span/2 to the movable one at x = span/2.
 func (s *shafts) facing(p *Probe) (normal vector, changes [four]vector) {
-	switch {
-	case p.Kind == SpacerFace || p.Kind == SpacerFarFace:
+	if p.Kind == SpacerFace || p.Kind == SpacerFarFace {
 		span := mm(p.Span)
 		changes = [four]vector{offsetY: {y: 1}, slopeY: {y: span / 2}, offsetZ: {z: 1}, slopeZ: {z: span / 2}}
 		return still.axis.times(span).plus(s.at).plus(s.slope().times(span / 2)), changes
-	case p.Carrier == Movable:
+	}
+	if p.Carrier == Movable {
 		return still.axis, changes
 	}
 	for j := range changes {

@@ -54,12 +54,13 @@ func (s Style) upright() bool { return s.Twelve != "" || s.Six != "" }
 // if it rounds to nothing or is not a number.
 func (s Style) Height(by units.Length) string {
 	amount := s.amount(by)
-	switch {
-	case amount == "":
+	if amount == "" {
 		return ""
-	case s.upright():
+	}
+	if s.upright() {
 		return "push " + amount + " towards " + pick(by > 0, s.Twelve, s.Six, "12 o'clock", "6 o'clock")
-	case by > 0:
+	}
+	if by > 0 {
 		return "raise " + amount
 	}
 	return "lower " + amount

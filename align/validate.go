@@ -129,12 +129,11 @@ func checkCarrier(faults *check.Faults, at check.Path, s Shaft, used bool, kind 
 // checkRadius: a rim or a bore may give its radius, though the linear fit has
 // no need of it.
 func checkRadius(faults *check.Faults, at check.Path, p Probe, used bool) {
-	switch {
-	case used:
+	if used {
 		check.Positive(faults, at, p.Radius, "the radius of the circle that the tip sweeps,")
-	case p.Kind == Rim || p.Kind == Bore:
+	} else if p.Kind == Rim || p.Kind == Bore {
 		check.NotNegative(faults, at, p.Radius, "a radius")
-	default:
+	} else {
 		check.Unused(faults, at, p.Radius, p.Kind.String())
 	}
 }

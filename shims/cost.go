@@ -13,16 +13,19 @@ type cost struct {
 
 // compare returns -1, 0 or +1 as c is better than d, as good, or worse.
 func (c cost) compare(d cost) int {
-	switch {
-	case c.short != d.short:
+	if c.short != d.short {
 		return order(c.short < d.short)
-	case c.excess != d.excess:
+	}
+	if c.excess != d.excess {
 		return order(c.excess < d.excess)
-	case c.pieces != d.pieces:
+	}
+	if c.pieces != d.pieces {
 		return order(c.pieces < d.pieces)
-	case c.err != d.err:
+	}
+	if c.err != d.err {
 		return order(c.err < d.err)
-	case c.handled != d.handled:
+	}
+	if c.handled != d.handled {
 		return order(c.handled < d.handled)
 	}
 	return 0

@@ -118,10 +118,10 @@ func readCount(faults *check.Faults, at check.Path, cell string) int {
 }
 
 func countCode(cell string, err error) units.Code {
-	switch {
-	case cell == "":
+	if cell == "" {
 		return units.Missing
-	case errors.Is(err, strconv.ErrRange):
+	}
+	if errors.Is(err, strconv.ErrRange) {
 		return units.OutOfRange
 	}
 	return units.Malformed

@@ -16,10 +16,9 @@ func checkInput(stock Stock, rule Rule, orders []Order) error {
 	checkPieces(&faults, root.Field("stock"), stock, 0, &room)
 	checkRule(&faults, root.Field("rule"), rule)
 	list := root.Field("orders")
-	switch {
-	case len(orders) == 0:
+	if len(orders) == 0 {
 		faults.Add(units.Missing, list, nil, "at least one order")
-	case len(orders) > MostFeet:
+	} else if len(orders) > MostFeet {
 		faults.Add(units.OutOfRange, list, len(orders), "at most "+strconv.Itoa(MostFeet)+" orders")
 		return faults.Err()
 	}

@@ -38,10 +38,10 @@ func (s *search) want(i int, rule Rule) string {
 	if s.keep > 0 {
 		text += ", and at least " + rule.Keep.String()
 	}
-	switch {
-	case s.out(i) == 0:
+	if s.out(i) == 0 {
 		return text
-	case wanted < 0:
+	}
+	if wanted < 0 {
 		return text + "; no stock can do that: it is less than nothing"
 	}
 	return text + "; no stock can do both"

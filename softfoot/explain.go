@@ -32,10 +32,9 @@ func (j *judgement) explain() {
 		j.fit(Induced, j.sunk)
 		j.next(PartLoads, j.sunk)
 	}
-	switch {
-	case len(j.soft) == 1:
+	if len(j.soft) == 1 {
 		j.explainOne(j.soft[0])
-	case len(j.soft) > 1 && !j.flat:
+	} else if len(j.soft) > 1 && !j.flat {
 		j.unexplained(j.soft)
 	}
 }

@@ -55,10 +55,9 @@ func checkReleases(limit units.Length, releases []Release) error {
 	seen := map[string]bool{}
 	for i, r := range releases {
 		at := list.Index(i)
-		switch {
-		case r.What == "":
+		if r.What == "" {
 			faults.Add(units.Missing, at.Field("what"), nil, "what was released")
-		case seen[r.What]:
+		} else if seen[r.What] {
 			faults.Add(units.Duplicate, at.Field("what"), r.What, "a name of its own")
 		}
 		seen[r.What] = true

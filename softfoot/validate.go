@@ -45,10 +45,9 @@ func (s Survey) checkFeet(faults *check.Faults, at check.Path) {
 // checkName asks that foot i has a name that none before it has.
 func (s Survey) checkName(faults *check.Faults, at check.Path, i int) {
 	name := s.Feet[i].Name
-	switch {
-	case name == "":
+	if name == "" {
 		faults.Add(units.Missing, at, nil, "a name")
-	case slices.ContainsFunc(s.Feet[:i], func(f Foot) bool { return f.Name == name }):
+	} else if slices.ContainsFunc(s.Feet[:i], func(f Foot) bool { return f.Name == name }) {
 		faults.Add(units.Duplicate, at, name, "a name of its own")
 	}
 }

@@ -38,10 +38,10 @@ func (a *Acceptance) check(faults *check.Faults, at check.Path) {
 
 // rule is the decision rule that a asks for.
 func (a Acceptance) rule() DecisionRule {
-	switch {
-	case a.Confidence != 0:
+	if a.Confidence != 0 {
 		return ByProbability
-	case a.Guard != 0:
+	}
+	if a.Guard != 0 {
 		return Guarded
 	}
 	return Simple
@@ -149,10 +149,10 @@ func (v *Verdict) accepts(i *Item) bool {
 // rule; of equals the one with the larger ratio is.
 func (v *Verdict) closer(i, j int) bool {
 	a, b := &v.Items[i], &v.Items[j]
-	switch {
-	case v.Rule == ByProbability && a.Probability != b.Probability:
+	if v.Rule == ByProbability && a.Probability != b.Probability {
 		return a.Probability < b.Probability
-	case v.Rule == Guarded && a.guardedRatio(v.Asked.Guard) != b.guardedRatio(v.Asked.Guard):
+	}
+	if v.Rule == Guarded && a.guardedRatio(v.Asked.Guard) != b.guardedRatio(v.Asked.Guard) {
 		return a.guardedRatio(v.Asked.Guard) > b.guardedRatio(v.Asked.Guard)
 	}
 	return a.Ratio > b.Ratio

@@ -20,26 +20,29 @@ func (v Verdict) Chance() string {
 }
 
 func (v *Verdict) ruleWords() string {
-	switch {
-	case v.Rule == ByProbability:
+	if v.Rule == ByProbability {
 		return "by a probability of " + strconv.FormatFloat(v.Asked.Confidence*100, 'g', 6, 64) + " %"
-	case v.Rule == Guarded:
+	}
+	if v.Rule == Guarded {
 		return "by limits less " + strconv.FormatFloat(v.Asked.Guard, 'g', 6, 64) + " standard uncertainties"
-	case v.Asked.rule() != Simple:
+	}
+	if v.Asked.rule() != Simple {
 		return "by simple acceptance, for the uncertainty is unknown"
 	}
 	return "by simple acceptance"
 }
 
 func (v *Verdict) boundWords() string {
-	switch {
-	case math.IsNaN(v.AtLeast):
+	if math.IsNaN(v.AtLeast) {
 		return "how probable it is that all limits are kept is not known"
-	case v.Basis == align.Declared:
+	}
+	if v.Basis == align.Declared {
 		return "exact by declaration"
-	case v.AtLeast < 0.01:
+	}
+	if v.AtLeast < 0.01 {
 		return "for all limits at once no probability can be promised, see each"
-	case v.AtLeast > 0.999:
+	}
+	if v.AtLeast > 0.999 {
 		return "all limits are kept with a probability of " + percent(v.AtLeast)
 	}
 	return "all limits are kept with a probability of at least " + percent(v.AtLeast)
@@ -58,14 +61,16 @@ func (i Item) Chance() string {
 // percent rounds down; only what is exactly 0 or 1 looks like it.
 func percent(p float64) string {
 	const hair = 1e-9 // so that 0.29, which is a hair below, is 29 %
-	switch {
-	case p == 0 || p == 1:
+	if p == 0 || p == 1 {
 		return strconv.Itoa(int(p)*100) + " %"
-	case p > 0.999:
+	}
+	if p > 0.999 {
 		return "over 99.9 %"
-	case p < 0.001:
+	}
+	if p < 0.001 {
 		return "under 0.1 %"
-	case p >= 0.99 || p < 0.01:
+	}
+	if p >= 0.99 || p < 0.01 {
 		return strconv.FormatFloat(math.Floor(float64(p*1000)+hair)/10, 'f', 1, 64) + " %"
 	}
 	return strconv.FormatFloat(math.Floor(float64(p*100)+hair), 'f', 0, 64) + " %"

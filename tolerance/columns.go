@@ -67,12 +67,13 @@ func find(name string) *column {
 // known says what is wrong with a column of a header.
 func known(c table.Column) error {
 	kind := find(c.Name)
-	switch {
-	case kind == nil:
+	if kind == nil {
 		return c.Refuse(units.Unknown, "one of speed, offset, slope and flex, with the unit in brackets")
-	case c.Unit == "":
+	}
+	if c.Unit == "" {
 		return c.Refuse(units.Missing, "a unit in brackets after the name, as in \""+kind.name+" ("+kind.wire+")\"")
-	case !c.Whole:
+	}
+	if !c.Whole {
 		return c.Refuse(units.Malformed, "a name and a unit in brackets, and nothing after them")
 	}
 	return kind.known(c.Unit)
@@ -106,12 +107,11 @@ func (c *column) read(faults *check.Faults, at check.Path, cell, unit string, r 
 		return
 	}
 	x, err := c.parse(cell + " " + unit)
-	switch {
-	case err != nil:
+	if err != nil {
 		faults.Adopt(at, err)
-	case x == 0:
+	} else if x == 0 {
 		faults.Add(units.OutOfRange, at, cell+" "+unit, "a number above zero")
-	default:
+	} else {
 		*c.of(r) = x
 	}
 }

@@ -8,13 +8,14 @@ import "math"
 func (w vector) conformance(item *Item) float64 {
 	limit := item.Of.number(item.Limit)
 	major := w.principal() / limit
-	switch {
-	case math.IsNaN(major):
+	if math.IsNaN(major) {
 		return math.NaN()
-	case major > exact:
+	}
+	if major > exact {
 		d := w.disc(limit, major)
 		return min(max(finest, rounded(d.probability())), 1-finest)
-	case item.Within():
+	}
+	if item.Within() {
 		return 1
 	}
 	return 0

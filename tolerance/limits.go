@@ -59,10 +59,9 @@ func rise(s units.Slope) units.Length { return s.Over(units.Metre) }
 // checkNeeded asks for the limits that the sort of coupling is judged by. One
 // that is given and bad is a fault already.
 func (l *Limits) checkNeeded(faults *check.Faults, at check.Path, k align.Coupling) {
-	switch {
-	case k.Span == 0 && l.Offset == 0 && l.Slope == 0:
+	if k.Span == 0 && l.Offset == 0 && l.Slope == 0 {
 		faults.Add(units.Missing, at.Field("offset"), nil, "a limit for the offset or the slope: the coupling is short")
-	case k.Span > 0 && l.Flex == 0:
+	} else if k.Span > 0 && l.Flex == 0 {
 		faults.Add(units.Missing, at.Field("flex"), nil, "a limit for the tilt at each flex plane: the coupling has a spacer")
 	}
 }

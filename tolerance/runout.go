@@ -17,22 +17,22 @@ type RunoutLimit struct {
 
 const runoutSource = "EASA AR100-2015, table 2-4, IEC machines (read)"
 
-// The classes of table 2-4 of EASA AR100-2015, IEC machines (read), in
-// millimetres: the largest diameter of each, and its total indicated runout. The
-// first class begins above runoutFrom.
-var runoutClasses = [...]struct{ upTo, limit units.Length }{
-	{10 * units.Millimetre, 30 * units.Micrometre},
-	{18 * units.Millimetre, 35 * units.Micrometre},
-	{30 * units.Millimetre, 40 * units.Micrometre},
-	{50 * units.Millimetre, 50 * units.Micrometre},
-	{80 * units.Millimetre, 60 * units.Micrometre},
-	{120 * units.Millimetre, 70 * units.Micrometre},
-	{180 * units.Millimetre, 80 * units.Micrometre},
-	{250 * units.Millimetre, 90 * units.Micrometre},
-	{315 * units.Millimetre, 100 * units.Micrometre},
-	{400 * units.Millimetre, 110 * units.Micrometre},
-	{500 * units.Millimetre, 125 * units.Micrometre},
-	{630 * units.Millimetre, 140 * units.Micrometre},
+// The classes of table 2-4 of EASA AR100-2015, IEC machines (read): the largest
+// diameter of each, and its total indicated runout. The first class begins above
+// runoutFrom.
+var runoutClasses = [...]struct{ millimetres, micrometres units.Length }{
+	{10, 30},
+	{18, 35},
+	{30, 40},
+	{50, 50},
+	{80, 60},
+	{120, 70},
+	{180, 80},
+	{250, 90},
+	{315, 100},
+	{400, 110},
+	{500, 125},
+	{630, 140},
 }
 
 const runoutFrom = 6 * units.Millimetre
@@ -54,10 +54,11 @@ func ShaftRunout(diameter units.Length) (RunoutLimit, error) {
 	}
 	over, size := runoutFrom, diameter.Round(Resolution)
 	for _, class := range runoutClasses {
-		if over < size && size <= class.upTo {
-			return RunoutLimit{over, class.upTo, class.limit, runoutSource}, nil
+		upTo := class.millimetres * units.Millimetre
+		if over < size && size <= upTo {
+			return RunoutLimit{over, upTo, class.micrometres * units.Micrometre, runoutSource}, nil
 		}
-		over = class.upTo
+		over = upTo
 	}
 	faults.Add(units.OutOfRange, at, diameter, "a diameter over 6 mm up to 630 mm, which the table has")
 	return RunoutLimit{}, faults.Err()

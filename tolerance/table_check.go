@@ -26,10 +26,9 @@ var limits = [...]limit{
 }
 
 func checkWork(faults *check.Faults, at check.Path, source, edition string) {
-	switch {
-	case strings.TrimSpace(source) != "":
+	if strings.TrimSpace(source) != "" {
 		checkPlain(faults, at.Field("source"), source)
-	case !faults.Has("/source"):
+	} else if !faults.Has("/source") {
 		faults.Add(units.Missing, at.Field("source"), nil, "the work that the limits were taken from")
 	}
 	checkPlain(faults, at.Field("edition"), edition)

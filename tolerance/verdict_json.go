@@ -72,11 +72,11 @@ func (v *Verdict) UnmarshalJSON(data []byte) error {
 // check asks for a verdict that Judge can have given.
 func (v *Verdict) check(faults *check.Faults, at check.Path) {
 	list := at.Field("items")
-	switch {
-	case v.Used <= 0:
+	if v.Used <= 0 {
 		faults.Add(units.Missing, list, nil, "at least one item")
 		return
-	case v.Used > len(v.Items):
+	}
+	if v.Used > len(v.Items) {
 		faults.Add(units.OutOfRange, list, v.Used, "at most four items")
 		return
 	}
@@ -99,10 +99,9 @@ func (v *Verdict) checkFollows(faults *check.Faults, at check.Path) {
 	default:
 		faults.Add(units.Conflict, at.Field("outcome"), v.Outcome, follows.String()+", which follows from the items")
 	}
-	switch {
-	case v.Governs < 0 || v.Governs >= v.Used:
+	if v.Governs < 0 || v.Governs >= v.Used {
 		faults.Add(units.OutOfRange, at.Field("governs"), v.Governs, "the index of an item")
-	case v.Governs != governs:
+	} else if v.Governs != governs {
 		faults.Add(units.Conflict, at.Field("governs"), v.Governs, "the first item that is closest to being outside")
 	}
 	if !same(v.AtLeast, v.atLeast()) {

@@ -43,12 +43,13 @@ func parseHours(text string) (Clock, error) {
 		return 0, s.fault(Malformed, start, "two digits of minutes and the end of the text")
 	}
 	h, m := small(hour), small(minute)
-	switch {
-	case h == 0:
+	if h == 0 {
 		return 0, s.fault(OutOfRange, 0, "an hour from 1 to 12: half past twelve is 12:30")
-	case h > 12:
+	}
+	if h > 12 {
 		return 0, s.fault(OutOfRange, 0, "an hour from 1 to 12")
-	case m > 59:
+	}
+	if m > 59 {
 		return 0, s.fault(OutOfRange, start, "minutes from 00 to 59")
 	}
 	return Clock(h%12)*Hour + Clock(m)*Minute, nil

@@ -61,10 +61,10 @@ func shifted(x float64, places int) string {
 // placed writes digits, the first of which counts ten to the exponent, without
 // an exponent.
 func placed(digits string, exponent int) string {
-	switch {
-	case exponent < 0:
+	if exponent < 0 {
 		return "0." + strings.Repeat("0", -exponent-1) + digits
-	case len(digits) <= exponent+1:
+	}
+	if len(digits) <= exponent+1 {
 		return digits + strings.Repeat("0", exponent+1-len(digits))
 	}
 	return digits[:exponent+1] + "." + digits[exponent+1:]

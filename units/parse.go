@@ -145,20 +145,25 @@ func (s *scanner) measure(n number) (*big.Rat, unit, error) {
 // noUnit says what is wrong where a unit should stand.
 func (s *scanner) noUnit(rest string) error {
 	spaced := s.at > 0 && s.text[s.at-1] == ' '
-	switch {
-	case rest == "" && !spaced:
+	if rest == "" && !spaced {
 		return s.fault(Missing, s.at, "a unit, one of "+s.q.names())
-	case rest == "":
+	}
+	if rest == "" {
 		return s.fault(Missing, s.at, "a unit after the space, one of "+s.q.names())
-	case rest[0] == ',':
+	}
+	if rest[0] == ',' {
 		return s.fault(Malformed, s.at, "a decimal point, not a comma")
-	case rest[0] == ' ':
+	}
+	if rest[0] == ' ' {
 		return s.fault(Malformed, s.at, "a unit after a single space")
-	case rest[0] == '-' || rest[0] == '+':
+	}
+	if rest[0] == '-' || rest[0] == '+' {
 		return s.fault(Malformed, s.at, "a unit, not a second sign")
-	case '0' <= rest[0] && rest[0] <= '9', rest[0] == '.':
+	}
+	if '0' <= rest[0] && rest[0] <= '9' || rest[0] == '.' {
 		return s.fault(Malformed, s.at, "a unit, not a second number")
-	case s.q.find(strings.TrimRight(rest, " ")) >= 0:
+	}
+	if s.q.find(strings.TrimRight(rest, " ")) >= 0 {
 		return s.fault(Malformed, s.at+len(strings.TrimRight(rest, " ")), "the end of the text, not a space")
 	}
 	return s.fault(Unknown, s.at, "a unit, one of "+s.q.names())

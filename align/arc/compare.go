@@ -74,12 +74,13 @@ func Compare(a, b align.Estimate) (Agreement, error) {
 func (c *Agreement) probability() float64 {
 	const many = 1e8 // from here on F and chi-square agree to 1e-6 of themselves
 	p := float64(c.Compared)
-	switch {
-	case c.Apart:
+	if c.Apart {
 		return 0
-	case c.Chi2 == 0:
+	}
+	if c.Chi2 == 0 {
 		return 1
-	case c.DoF == 0 || c.DoF > many:
+	}
+	if c.DoF == 0 || c.DoF > many {
 		return mathext.GammaIncRegComp(p/2, c.Chi2/2)
 	}
 	// The upper tail of F (Abramowitz and Stegun, 26.6.2, from memory).

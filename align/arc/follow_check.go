@@ -27,10 +27,9 @@ func (f *Follow) check() error {
 }
 
 func (f *Follow) checkPlane(faults *check.Faults, at check.Path) {
-	switch {
-	case f.Plane == 0:
+	if f.Plane == 0 {
 		faults.Add(units.Missing, at, nil, "the plane in which the machine moves")
-	case !planeNames.Known(uint8(f.Plane)):
+	} else if !planeNames.Known(uint8(f.Plane)) {
 		faults.Add(units.OutOfRange, at, f.Plane, "horizontal or vertical")
 	}
 }
@@ -54,10 +53,9 @@ func (f *Follow) checkStanding(faults *check.Faults, at check.Path, s *Standing)
 // tilt.
 func (f *Follow) checkAxial(faults *check.Faults, at check.Path, s *Standing) {
 	face := facing(s.Probe.Kind)
-	switch {
-	case !face && s.AxialFree:
+	if !face && s.AxialFree {
 		faults.Add(units.Conflict, at, true, "false: only faces and gaps see axial shift")
-	case face && !s.AxialFree && f.Plane == Vertical:
+	} else if face && !s.AxialFree && f.Plane == Vertical {
 		faults.Add(units.Unseen, at, false, "a channel that is free of axial shift, or no face: a machine that tilts about its feet goes along its axis as well")
 	}
 }
@@ -77,10 +75,9 @@ const leastSight = 0.01
 
 func (f *Follow) checkSight(faults *check.Faults, at check.Path, t units.Clock) {
 	sin, cos := t.SinCos() // the view changes the sign of the sine alone
-	switch {
-	case f.Plane == Vertical && max(cos, -cos) < leastSight:
+	if f.Plane == Vertical && max(cos, -cos) < leastSight {
 		faults.Add(units.Unseen, at, t, "a place off 3 and 9 o'clock: there a probe does not see a vertical move")
-	case f.Plane == Horizontal && max(sin, -sin) < leastSight:
+	} else if f.Plane == Horizontal && max(sin, -sin) < leastSight {
 		faults.Add(units.Unseen, at, t, "a place off 12 and 6 o'clock: there a probe does not see a horizontal move")
 	}
 }

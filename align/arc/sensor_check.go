@@ -61,13 +61,14 @@ func (s *Sensor) checkAngle(faults *check.Faults, at check.Path) {
 
 // checkGain asks for a gain that a reading can be divided by.
 func checkGain(faults *check.Faults, at check.Path, gain float64) bool {
-	switch {
-	case gain == 0:
+	if gain == 0 {
 		faults.Add(units.Missing, at, gain, "a gain other than zero")
 		return false
-	case check.Finite(faults, at, gain) && max(gain, -gain) >= check.Least:
+	}
+	if check.Finite(faults, at, gain) && max(gain, -gain) >= check.Least {
 		return true
-	case check.Sound(gain):
+	}
+	if check.Sound(gain) {
 		faults.Add(units.OutOfRange, at, gain, "a gain that can be reckoned with")
 	}
 	return false

@@ -44,12 +44,13 @@ func newPath(path string, parts *[2]part) string {
 
 // newPath does the same for a path within the part's set.
 func (p *part) newPath(path string) string {
-	switch {
-	case path == "/probe/carrier":
+	if path == "/probe/carrier" {
 		return p.carrier
-	case path == "/probe/span", path == "/view":
+	}
+	if path == "/probe/span" || path == "/view" {
 		return strings.TrimPrefix(path, "/probe")
-	case path == "/probe/radius" && p.diameter != nil:
+	}
+	if path == "/probe/radius" && p.diameter != nil {
 		return "/" + p.field + "/diameter"
 	}
 	return "/" + p.field + strings.TrimPrefix(path, "/probe")

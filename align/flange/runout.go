@@ -17,17 +17,17 @@ type RunoutLimit struct {
 
 const runoutSource = "EASA AR100-2020, table 2-11, IEC flange-mounted machines (read)"
 
-// The classes of table 2-11 of EASA AR100-2020, IEC flange-mounted machines (read),
-// in millimetres: the largest spigot diameter of each, and its limit. The first
-// class begins with runoutFrom.
-var runoutClasses = [...]struct{ upTo, limit units.Length }{
-	{100 * units.Millimetre, 80 * units.Micrometre},
-	{230 * units.Millimetre, 100 * units.Micrometre},
-	{450 * units.Millimetre, 125 * units.Micrometre},
-	{800 * units.Millimetre, 160 * units.Micrometre},
-	{1250 * units.Millimetre, 200 * units.Micrometre},
-	{2000 * units.Millimetre, 250 * units.Micrometre},
-	{2240 * units.Millimetre, 315 * units.Micrometre},
+// The classes of table 2-11 of EASA AR100-2020, IEC flange-mounted machines (read):
+// the largest spigot diameter of each, and its limit. The first class begins with
+// runoutFrom.
+var runoutClasses = [...]struct{ millimetres, micrometres units.Length }{
+	{100, 80},
+	{230, 100},
+	{450, 125},
+	{800, 160},
+	{1250, 200},
+	{2000, 250},
+	{2240, 315},
 }
 
 const runoutFrom = 40 * units.Millimetre
@@ -55,10 +55,11 @@ func Runout(spigot units.Length) (RunoutLimit, error) {
 	}
 	from, size := runoutFrom, spigot.Round(units.Nanometre)
 	for _, class := range runoutClasses {
-		if from <= size && size <= class.upTo {
-			return RunoutLimit{from, class.upTo, class.limit, runoutSource}, nil
+		upTo := class.millimetres * units.Millimetre
+		if from <= size && size <= upTo {
+			return RunoutLimit{from, upTo, class.micrometres * units.Micrometre, runoutSource}, nil
 		}
-		from = class.upTo
+		from = upTo
 	}
 	faults.Add(units.OutOfRange, at, spigot, "a diameter from 40 to 2240 mm, which the table has")
 	return RunoutLimit{}, faults.Err()

@@ -30,10 +30,9 @@ func (f *Flange) check(faults *check.Faults) {
 }
 
 func checkPush(faults *check.Faults, at check.Path, p Push) {
-	switch {
-	case p == 0:
+	if p == 0 {
 		faults.Add(units.Missing, at, nil, "which way a thicker shim pushes the movable machine")
-	case !pushNames.Known(uint8(p)):
+	} else if !pushNames.Known(uint8(p)) {
 		faults.Add(units.OutOfRange, at, p, "a known way")
 	}
 }
@@ -62,10 +61,9 @@ func (f *Flange) checkBolts(faults *check.Faults, at check.Path) {
 // checkName asks that bolt i has a name that none before it has.
 func (f *Flange) checkName(faults *check.Faults, at check.Path, i int) {
 	name := f.Bolts[i].Name
-	switch {
-	case name == "":
+	if name == "" {
 		faults.Add(units.Missing, at, nil, "a name")
-	case slices.ContainsFunc(f.Bolts[:i], func(b Bolt) bool { return b.Name == name }):
+	} else if slices.ContainsFunc(f.Bolts[:i], func(b Bolt) bool { return b.Name == name }) {
 		faults.Add(units.Duplicate, at, name, "a name of its own")
 	}
 }

@@ -70,10 +70,10 @@ func (h *handout) face(what, side string, f dial.Face) {
 
 // faceSag tells which way the droop of its bracket moves a face dial.
 func (h *handout) faceSag(sag units.Length) string {
-	switch {
-	case sag > 0:
+	if sag > 0 {
 		return ", bracket sag pushes the plunger in by " + h.dial(sag) + " at 12 o'clock"
-	case sag < 0:
+	}
+	if sag < 0 {
 		return ", bracket sag lets the plunger out by " + h.dial(-sag) + " at 12 o'clock"
 	}
 	return ""

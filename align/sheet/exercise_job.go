@@ -176,14 +176,16 @@ func (d *draw) leaveOut(j *Job) {
 
 // rounds are the two lists of readings that a job has.
 func (j *Job) rounds() []*[]align.Reading {
-	switch {
-	case j.Reverse != nil:
+	if j.Reverse != nil {
 		return []*[]align.Reading{&j.Reverse.CarriedByStationary.Readings, &j.Reverse.CarriedByMovable.Readings}
-	case j.RimFace != nil:
+	}
+	if j.RimFace != nil {
 		return []*[]align.Reading{&j.RimFace.Rim.Readings, &j.RimFace.Face.Readings}
-	case j.FaceFace != nil:
+	}
+	if j.FaceFace != nil {
 		return []*[]align.Reading{&j.FaceFace.AtStationary.Readings, &j.FaceFace.AtMovable.Readings}
-	case j.RimGap != nil:
+	}
+	if j.RimGap != nil {
 		return []*[]align.Reading{&j.RimGap.Rim.Readings, &j.RimGap.Gap.Readings}
 	}
 	return []*[]align.Reading{&j.StraightedgeGap.Straightedge.Readings, &j.StraightedgeGap.Gap.Readings}

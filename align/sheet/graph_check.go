@@ -31,10 +31,9 @@ func checkGraphed(faults *check.Faults, root check.Path, line align.Line, throug
 
 // checkFootName asks for a name that was not seen before, and notes it.
 func checkFootName(faults *check.Faults, at check.Path, name string, seen map[string]bool) {
-	switch {
-	case name == "":
+	if name == "" {
 		faults.Add(units.Missing, at, nil, "a name, by which a value read off is known")
-	case seen[name]:
+	} else if seen[name] {
 		faults.Add(units.Duplicate, at, name, "a name that no other foot has")
 	}
 	seen[name] = true

@@ -33,11 +33,12 @@ func (p Problem) Working() (Working, error) {
 	var root check.Path
 	name, one := "", worked(nil)
 	for _, f := range p.fields() {
-		switch {
-		case !f.given:
-		case one == nil:
+		if !f.given {
+			continue
+		}
+		if one == nil {
 			name, one = f.name, f.worked
-		default:
+		} else {
 			faults.Add(units.Conflict, root.Field(f.name), nil, "one problem: "+name+" is there already")
 		}
 	}

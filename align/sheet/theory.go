@@ -58,10 +58,9 @@ func (w Working) theories(sheet answers, right track, wrong []int) []theory {
 	for _, s := range w.suspects() {
 		t := w.test(sheet, right, s)
 		alone = append(alone, t)
-		switch {
-		case len(t.left) == 0:
+		if len(t.left) == 0 {
 			whole = append(whole, t)
-		case 2*len(t.left) <= len(wrong) && within(t.left, wrong):
+		} else if 2*len(t.left) <= len(wrong) && within(t.left, wrong) {
 			partly = append(partly, t)
 		}
 	}

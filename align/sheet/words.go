@@ -52,10 +52,10 @@ func (k kind) worded(x float64, s System, v align.View, digits int) string {
 		return n.text(x, s, digits)
 	}
 	amount := n.text(math.Abs(x), s, digits)
-	switch {
-	case amount != n.text(0, s, digits):
+	if amount != n.text(0, s, digits) {
 		return strings.Replace(n.words[k.side(x < 0, v)], "%", amount, 1)
-	case k == raise, k == push:
+	}
+	if k == raise || k == push {
 		return "leave"
 	}
 	return amount

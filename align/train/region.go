@@ -172,10 +172,10 @@ func (r *region) leastSquaresUnder(more []nearest.Row, broken func(y []float64) 
 		for i := held; i < len(r.cuts.list); i++ {
 			rows = r.appendCut(rows, i)
 		}
-		switch {
-		case len(rows) == 0:
+		if len(rows) == 0 {
 			return point.X
-		case round >= mostRounds:
+		}
+		if round >= mostRounds {
 			return within(point.X, len(broken(point.X)) == 0 && r.m.worstRound(point.X) <= nearEnough(r.level))
 		}
 		solver.Add(rows...)

@@ -153,12 +153,11 @@ func (it *shimItem) within(level float64) form {
 	const more = 0.5 + 0.01
 	f := it.form
 	size := float64(level*it.limit) + more
-	switch {
-	case size < math.Abs(it.aside):
+	if size < math.Abs(it.aside) {
 		f.room = -1
-	case it.perPlane:
+	} else if it.perPlane {
 		f.room = size
-	default:
+	} else {
 		f.room = math.Sqrt(float64(size*size)-float64(it.aside*it.aside)) + more
 	}
 	return f

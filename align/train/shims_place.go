@@ -38,10 +38,10 @@ func (s *shimSearch) wanted(handled int) float64 {
 func (s *shimSearch) place(k int, sofar shimKey) {
 	atLeast := sofar
 	atLeast.handled += s.least[k]
-	switch {
-	case s.hopeless(atLeast):
+	if s.hopeless(atLeast) {
 		return
-	case k == len(s.places):
+	}
+	if k == len(s.places) {
 		s.leaf(sofar)
 		return
 	}
@@ -142,12 +142,12 @@ func (s *shimSearch) heights(machine int) (by [2]int64) {
 func (s *shimSearch) window(p *place, level float64) reach {
 	st := &s.stations[p.station]
 	r := st.reach
-	switch {
-	case p.end == 2:
+	if p.end == 2 {
 		at := s.machines[st.machine].chord(s.heights(st.machine), st.x)
 		slack := float64(s.rule.Error) + 1
 		return r.and(reach{at - slack, at + slack})
-	case p.joint < 0:
+	}
+	if p.joint < 0 {
 		return r
 	}
 	var around [2][2]reach

@@ -26,10 +26,9 @@ func (p *Plan) warn(blocksMissing bool) {
 	if p.Ratio-p.Bound > max(widest*p.Ratio, 2*enough) {
 		add(units.Suspect, root.Field("ratio"), number(p.Ratio), "less than a thousandth above the bound "+number(p.Bound))
 	}
-	switch {
-	case !p.Proven && p.Work == FewestFeet:
+	if !p.Proven && p.Work == FewestFeet {
 		add(units.Suspect, root.Field("moves"), strconv.Itoa(p.Moves), "the fewest moves: the search was cut off, and fewer may do")
-	case !p.Proven:
+	} else if !p.Proven {
 		add(units.Suspect, root.Field("moves"), strconv.Itoa(p.Moves), "the least work: no solver told it, and less may do")
 	}
 }

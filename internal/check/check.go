@@ -125,12 +125,12 @@ func Positive[Q ~float64](f *Faults, at Path, q Q, what string) bool {
 }
 
 func (f *Faults) notPositive(at Path, q any, x float64, what string) bool {
-	switch {
-	case !Sound(x):
+	if !Sound(x) {
 		return f.notSound(at, q, x)
-	case x == 0:
+	}
+	if x == 0 {
 		f.Add(units.Missing, at, q, what+" above zero")
-	default:
+	} else {
 		f.Add(units.OutOfRange, at, q, what+" above zero")
 	}
 	return false

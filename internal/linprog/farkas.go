@@ -25,10 +25,9 @@ func (s *Solver) ray(v int) (y, sum []float64) {
 	c := &s.core
 	z := make([]float64, len(c.columns))
 	for k, j := range c.columns {
-		switch {
-		case v >= s.n:
+		if v >= s.n {
 			z[k] = -s.coefficients(v - s.n)[j]
-		case v == j:
+		} else if v == j {
 			z[k] = 1
 		}
 	}

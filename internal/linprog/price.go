@@ -28,10 +28,10 @@ func (s *Solver) leaving() (p int, gap float64) {
 // and how many tolerances that is.
 func (s *Solver) outside(v int) (gap, excess float64) {
 	x, lower, upper := s.value[v], s.lower[v], s.upper[v]
-	switch {
-	case x >= lower && x <= upper:
+	if x >= lower && x <= upper {
 		return 0, 0
-	case x > upper:
+	}
+	if x > upper {
 		gap = upper - x
 		return gap, -gap / s.tolerance(upper)
 	}

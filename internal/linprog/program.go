@@ -48,12 +48,13 @@ func (p *Program) check() error {
 }
 
 func checkVariable(cost, lower, upper float64) error {
-	switch {
-	case !usable(cost):
+	if !usable(cost) {
 		return fmt.Errorf("cost %v is not finite, or too large", cost)
-	case cost > 0 && math.IsInf(lower, -1):
+	}
+	if cost > 0 && math.IsInf(lower, -1) {
 		return errors.New("a positive cost needs a finite lower bound")
-	case cost < 0 && math.IsInf(upper, 1):
+	}
+	if cost < 0 && math.IsInf(upper, 1) {
 		return errors.New("a negative cost needs a finite upper bound")
 	}
 	return checkBounds(lower, upper)
@@ -73,12 +74,13 @@ func (r *Row) check(n int) error {
 }
 
 func checkBounds(lower, upper float64) error {
-	switch {
-	case !(lower <= upper): // also if one is not a number
+	if !(lower <= upper) { // also if one is not a number
 		return fmt.Errorf("no number lies between %v and %v", lower, upper)
-	case !usable(lower) && !math.IsInf(lower, -1):
+	}
+	if !usable(lower) && !math.IsInf(lower, -1) {
 		return fmt.Errorf("lower bound %v is too large", lower)
-	case !usable(upper) && !math.IsInf(upper, 1):
+	}
+	if !usable(upper) && !math.IsInf(upper, 1) {
 		return fmt.Errorf("upper bound %v is too large", upper)
 	}
 	return nil

@@ -81,10 +81,10 @@ func allocate(n, m int) *Solver {
 // cheapest returns where a variable costs least; of several such places the one
 // nearest to zero.
 func cheapest(cost, lower, upper float64) float64 {
-	switch {
-	case cost > 0:
+	if cost > 0 {
 		return lower
-	case cost < 0:
+	}
+	if cost < 0 {
 		return upper
 	}
 	return max(lower, min(upper, 0))

@@ -121,10 +121,10 @@ func (s *Solver) settle() {
 // one if it may stay.
 func (s *Solver) seat(v int, reduced float64) float64 {
 	lower, upper := s.lower[v], s.upper[v]
-	switch {
-	case reduced > Optimality && !math.IsInf(lower, -1):
+	if reduced > Optimality && !math.IsInf(lower, -1) {
 		return lower
-	case reduced < -Optimality && !math.IsInf(upper, 1):
+	}
+	if reduced < -Optimality && !math.IsInf(upper, 1) {
 		return upper
 	}
 	x := max(lower, min(upper, s.value[v]))

@@ -113,10 +113,9 @@ func (s *Solver) Add(rows ...Row) {
 // judge looks for what is wrong with a row by itself.
 func (s *Solver) judge(i int) {
 	length, least := s.lengths[i], s.least(i)
-	switch {
-	case math.IsInf(length, 0) || math.IsNaN(length) || math.IsInf(least, 0) || math.IsNaN(least):
+	if math.IsInf(length, 0) || math.IsNaN(length) || math.IsInf(least, 0) || math.IsNaN(least) {
 		s.bad = true
-	case length == 0 && s.proof == nil && s.rows[i].short(least) > tolerance(least):
+	} else if length == 0 && s.proof == nil && s.rows[i].short(least) > tolerance(least) {
 		s.proof = make([]float64, i+1)
 		s.proof[i] = math.Copysign(1, least)
 	}
