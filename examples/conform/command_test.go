@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
-	"runtime"
 	"strconv"
 	"strings"
 	"testing"
@@ -15,13 +14,7 @@ import (
 // TestCommandOnAProgram tests the status and the words for programs that fail,
 // that are not there, and that are.
 func TestCommandOnAProgram(t *testing.T) {
-	if runtime.GOOS == "js" {
-		t.Skip("no processes here")
-	}
-	self, err := os.Executable()
-	if err != nil {
-		t.Fatal(err)
-	}
+	self := itself(t)
 	rows := []struct {
 		behaviour, command string
 		status             int

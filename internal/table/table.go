@@ -22,9 +22,18 @@ import (
 	"example.org/collinear/units"
 )
 
-// Read returns the records of a text in UTF-8 of at most so many bytes; a byte
-// order mark, which spreadsheets write, does not count as text. What names the
-// text in errors. An error of r is returned wrapped and is no fault of the text.
+// A text has at most so many lines, and a header so many columns: far more than any
+// table of ours, and few enough that the faults of one in which nothing is right do
+// not take a hundred times its room.
+const (
+	mostLines   = 10_000
+	mostColumns = 100
+)
+
+// Read returns the records of a text in UTF-8 of at most so many bytes, and of at
+// most 10 000 lines; a byte order mark, which spreadsheets write, does not count as
+// text. What names the text in errors. An error of r is returned wrapped and is no
+// fault of the text.
 func Read(r io.Reader, most int, what string) ([][]string, error) {
 	text, err := io.ReadAll(io.LimitReader(r, int64(most)+1))
 	if err != nil {
@@ -41,6 +50,9 @@ func Read(r io.Reader, most int, what string) ([][]string, error) {
 	records, err := reader.ReadAll()
 	if err != nil {
 		return nil, &units.Fault{Code: units.Malformed, Value: err.Error(), Want: "CSV as in RFC 4180"}
+	}
+	if n := len(records); n > mostLines {
+		return nil, &units.Fault{Code: units.OutOfRange, Value: strconv.Itoa(n), Want: what + " of at most " + strconv.Itoa(mostLines) + " lines"}
 	}
 	return records, nil
 }
@@ -78,10 +90,14 @@ type Header struct {
 
 // ReadHeader reads the first of the records. Known says what is wrong with a
 // column; each of the examples, such as "offset (mm)", stands for one that must
-// be there.
+// be there. Of more than 100 columns none is looked at.
 func ReadHeader(faults *check.Faults, at check.Path, records [][]string, known func(Column) error, examples ...string) Header {
 	if len(records) == 0 {
 		faults.Add(units.Missing, at, nil, "a header with the names of the columns")
+		return Header{}
+	}
+	if n := len(records[0]); n > mostColumns {
+		faults.Add(units.OutOfRange, at, n, "at most "+strconv.Itoa(mostColumns)+" columns")
 		return Header{}
 	}
 	before, all := faults.Len(), true

@@ -13,7 +13,7 @@ import (
 // Complain prints one line for each fault of the document of this name, and for an
 // error that is none.
 func Complain(w io.Writer, name string, err error) {
-	say := func(what error) { fmt.Fprintln(w, printable(name+": "+what.Error())) }
+	say := func(what error) { fmt.Fprintln(w, printable(cut(name+": "+what.Error()))) }
 	all := units.Faults(err)
 	for _, fault := range all {
 		say(fault)
@@ -21,6 +21,16 @@ func Complain(w io.Writer, name string, err error) {
 	if len(all) == 0 {
 		say(err)
 	}
+}
+
+// cut ends a line that is far too long: a path may hold a name as long as the
+// document.
+func cut(line string) string {
+	const most = 2000 // bytes
+	if len(line) <= most {
+		return line
+	}
+	return strings.ToValidUTF8(line[:most], "") + "..."
 }
 
 // printable spells out what would break the line or steer the terminal: a path

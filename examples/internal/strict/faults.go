@@ -7,7 +7,13 @@ import (
 	"example.org/collinear/units"
 )
 
-// Faults gathers what is wrong with a document. The zero value holds none.
+// Most is how many faults of one document are told: more than anybody mends at once,
+// and few enough that a document of nothing but faults does not become a list a
+// hundred times as long.
+const Most = 1000
+
+// Faults gathers what is wrong with a document, up to Most faults and one that says
+// that there are more. The zero value holds none.
 type Faults []*units.Fault
 
 // Add notes a fault.
@@ -16,14 +22,27 @@ func (f *Faults) Add(code units.Code, path, value, want string) {
 }
 
 // Append notes a fault that was found elsewhere.
-func (f *Faults) Append(fault *units.Fault) { *f = append(*f, fault) }
+func (f *Faults) Append(fault *units.Fault) {
+	switch n := len(*f); {
+	case n < Most:
+		*f = append(*f, fault)
+	case n == Most:
+		*f = append(*f, &units.Fault{
+			Code: units.OutOfRange, Value: "more",
+			Want: "at most " + strconv.Itoa(Most) + " faults: what else is wrong is not listed",
+		})
+	}
+}
+
+// full tells whether no further fault will be told.
+func (f Faults) full() bool { return len(f) > Most }
 
 // Adopt notes the faults that the library found, under the names that their
 // fields have in the document. A field that has a fault already gets no second
 // one: the first explains the others.
 func (f *Faults) Adopt(err error, rename func(path string) string) {
 	found := units.Faults(err)
-	if len(found) == 0 {
+	if len(found) == 0 || f.full() {
 		return
 	}
 	explained := map[string]bool{}
@@ -31,6 +50,9 @@ func (f *Faults) Adopt(err error, rename func(path string) string) {
 		explained[fault.Path] = true
 	}
 	for _, fault := range found {
+		if f.full() {
+			return
+		}
 		renamed := *fault
 		renamed.Path = rename(fault.Path)
 		if !explained[renamed.Path] {
@@ -73,10 +95,11 @@ func Step(list string, i int) string { return list + "/" + strconv.Itoa(i) }
 // Short cuts what was found to a length that fits on a line, and keeps it on
 // one.
 func Short(found string) string {
-	const most = 60
-	found = strings.ToValidUTF8(strings.Join(strings.Fields(found), " "), "?")
-	if runes := []rune(found); len(runes) > most {
-		return string(runes[:most]) + "..."
+	const most, looked = 60, 1000 // characters that are kept, and bytes that are looked at for them
+	cut := len(found) > looked
+	found = strings.ToValidUTF8(strings.Join(strings.Fields(found[:min(len(found), looked)]), " "), "?")
+	if runes := []rune(found); cut || len(runes) > most {
+		return string(runes[:min(len(runes), most)]) + "..."
 	}
 	return found
 }

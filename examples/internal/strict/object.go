@@ -31,6 +31,9 @@ func (r *reader) object(dec *jsontext.Decoder, v reflect.Value) error {
 
 // member reads one name and its value, which is skipped where it has no place.
 func (r *reader) member(dec *jsontext.Decoder, fields []field) error {
+	if r.faults.full() {
+		return errFull
+	}
 	token, err := dec.ReadToken()
 	if err != nil {
 		return err

@@ -27,7 +27,7 @@ func Decode(data []byte, what string, dst any) error {
 		jsontext.AllowDuplicateNames(true), // object notes them itself, and goes on
 		json.WithUnmarshalers(json.UnmarshalFromFunc(r.value)),
 	)
-	if err := json.Unmarshal(data, dst, r.options); err != nil {
+	if err := json.Unmarshal(data, dst, r.options); err != nil && !r.faults.full() {
 		r.faults.Add(units.Malformed, "", Short(err.Error()), what)
 	}
 	return r.faults.Err()
@@ -40,9 +40,15 @@ type reader struct {
 	faults  Faults
 }
 
+// errFull ends the reading where no further fault would be told.
+var errFull = errors.New("too many faults")
+
 // value reads what comes next into dst, a pointer. What it does not read it
 // leaves to the decoder.
 func (r *reader) value(dec *jsontext.Decoder, dst any) error {
+	if r.faults.full() {
+		return errFull
+	}
 	v := reflect.ValueOf(dst).Elem()
 	want := wantOf(v.Type())
 	if !strings.ContainsRune(want.json, rune(dec.PeekKind())) {
