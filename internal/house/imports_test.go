@@ -34,7 +34,7 @@ var graph = map[string]string{
 	"internal/nearest": "",
 	"internal/rigid":   "", // shares no line with what it judges
 	"internal/house":   "",
-	"internal/fuzzed":  "",                           // for tests
+	"internal/fuzzed":  "units",                      // for tests
 	"examples/...":     "* examples/internal/strict", // what a reader can write, who sees nothing internal
 
 	"examples/conform": "examples/conform/adapter", // a judge that leans on what it judges is none
@@ -146,7 +146,7 @@ func outsideFault(s source, name string) string {
 }
 
 func standardFault(s source, name string) string {
-	if s.test() || s.example() {
+	if s.test() || s.example() || s.dir() == "internal/fuzzed" { // which serves tests alone
 		return ""
 	}
 	for top, why := range barred {
@@ -170,6 +170,7 @@ func TestImportFaultsAreSeen(t *testing.T) {
 		{"library leaning on an example", map[string]string{"align/a.go": imports("align", module+"/examples/pumpset")}, "one way"},
 		{"library that reads as examples do", map[string]string{"align/sheet/a.go": imports("sheet", module+"/examples/internal/strict")}, "one way"},
 		{"example leaning on an example", map[string]string{"examples/x/a.go": imports("main", module+"/examples/pumpset")}, "one way"},
+		{"code leaning on what serves tests", map[string]string{"align/a.go": imports("align", module+"/internal/fuzzed")}, "one way"},
 		{"code leaning on its oracle", map[string]string{"align/a.go": imports("align", module+"/internal/rigid")}, "one way"},
 		{"oracle leaning on the code", map[string]string{"internal/rigid/a.go": imports("rigid", module+"/units")}, "one way"},
 		{"judge leaning on the judged", map[string]string{"examples/conform/a.go": imports("main", module+"/units")}, "one way"},
@@ -190,6 +191,7 @@ func TestImportFaultsAreSeen(t *testing.T) {
 		{"train on limits", map[string]string{"align/train/a.go": imports("train", module+"/tolerance")}, ""},
 		{"sheet on everything", map[string]string{"align/sheet/a.go": imports("sheet", module+"/align/train")}, ""},
 		{"oracle in a test", map[string]string{"align/a_test.go": imports("align_test", module+"/internal/rigid")}, ""},
+		{"what serves tests", map[string]string{"internal/fuzzed/a.go": imports("fuzzed", "reflect")}, ""},
 		{"what examples share", map[string]string{"examples/x/a.go": imports("main", module+"/examples/internal/strict")}, ""},
 		{"decoder in an example", map[string]string{"examples/x/a.go": imports("main", "github.com/go-json-experiment/json/jsontext")}, ""},
 		{"what the go command skips", map[string]string{"testdata/a.go": imports("x", "time"), "_old/a.go": imports("x", "time")}, ""},

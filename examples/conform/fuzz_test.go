@@ -1,0 +1,57 @@
+package main
+
+import (
+	"encoding/json"
+	"testing"
+)
+
+// FuzzAnswer: whatever a program writes, the line is taken for one of a result, a
+// refusal and a reason, or there is trouble with it that is told.
+func FuzzAnswer(f *testing.F) {
+	for _, line := range []string{
+		`{"seq":1,"result":{}}`, `{"seq":1,"error":{"code":"missing","path":"/a"}}`, `{"seq":"x","skipped":"not done"}`,
+		`{"seq":1,"result":[],"error":{}}`, `{"seq":1,"error":null}`, `{"seq":1,"skipped":7}`, `null`, `{}`, `[`, "\xff",
+	} {
+		f.Add([]byte(line))
+	}
+	f.Fuzz(func(t *testing.T, line []byte) {
+		seq, a, bad := takeApart(line)
+		if bad != nil {
+			if bad.Kind == "" {
+				t.Errorf("%q: trouble of no kind: %+v", line, *bad)
+			}
+			return
+		}
+		given := 0
+		for _, there := range []bool{a.Result != nil, a.Error != nil, a.Skipped != nil} {
+			if there {
+				given++
+			}
+		}
+		if given != 1 || !json.Valid(line) {
+			t.Errorf("%q is taken for %+v", line, a)
+		}
+		if _, bad := read(line, seq+"0"); bad == nil || bad.Kind != wrongSeq {
+			t.Errorf("%q passes for the answer to another request", line)
+		}
+	})
+}
+
+// FuzzLines: whatever stands in a file of bad lines, it is read or refused, and what is
+// read has a name.
+func FuzzLines(f *testing.F) {
+	f.Add("# remark\nempty\n> \n< {\"seq\":null,\"error\":{\"code\":\"malformed\",\"path\":\"\"}}\n")
+	f.Add("> x\n< y\n")
+	f.Add("name\n< {\"result\":{}}\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		all, err := readLines(text)
+		if err != nil && all != nil {
+			t.Errorf("%v beside %v", all, err)
+		}
+		for _, l := range all {
+			if l.id == "" {
+				t.Errorf("a line without a name: %+v", l)
+			}
+		}
+	})
+}
