@@ -47,14 +47,24 @@ func Read(r io.Reader, most int, what string) ([][]string, error) {
 	}
 	reader := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(text, []byte("\ufeff"))))
 	reader.FieldsPerRecord = -1 // counted row by row, so that each can be blamed
-	records, err := reader.ReadAll()
-	if err != nil {
-		return nil, &units.Fault{Code: units.Malformed, Value: err.Error(), Want: "CSV as in RFC 4180"}
+	return records(reader, what)
+}
+
+// records reads the lines one by one, and no more than there may be.
+func records(reader *csv.Reader, what string) ([][]string, error) {
+	var all [][]string
+	for {
+		record, err := reader.Read()
+		switch {
+		case err == io.EOF:
+			return all, nil
+		case err != nil:
+			return nil, &units.Fault{Code: units.Malformed, Value: err.Error(), Want: "CSV as in RFC 4180"}
+		case len(all) == mostLines:
+			return nil, &units.Fault{Code: units.OutOfRange, Want: what + " of at most " + strconv.Itoa(mostLines) + " lines"}
+		}
+		all = append(all, record)
 	}
-	if n := len(records); n > mostLines {
-		return nil, &units.Fault{Code: units.OutOfRange, Value: strconv.Itoa(n), Want: what + " of at most " + strconv.Itoa(mostLines) + " lines"}
-	}
-	return records, nil
 }
 
 // Column is a cell of a header, cut into a name and, in brackets, a unit.

@@ -10,7 +10,7 @@ import (
 // Most is how many faults of one document are told: more than anybody mends at once,
 // and few enough that a document of nothing but faults does not become a list a
 // hundred times as long.
-const Most = 1000
+const Most = 200
 
 // Faults gathers what is wrong with a document, up to Most faults and one that says
 // that there are more. The zero value holds none.

@@ -23,5 +23,12 @@ func FuzzRead(f *testing.F) {
 		if err == nil && !json.Valid(data) {
 			t.Fatalf("%q was read", data)
 		}
+		if !json.Valid(data) {
+			return
+		}
+		var whole tape
+		if decoded := strict.Decode(data, "a tape", &whole); (decoded != nil) != (len(units.Faults(decoded)) > 0) || err == nil && decoded != nil {
+			t.Fatalf("read with %v, decoded with %v", err, decoded)
+		}
 	})
 }

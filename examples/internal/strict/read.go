@@ -27,7 +27,7 @@ func Decode(data []byte, what string, dst any) error {
 		jsontext.AllowDuplicateNames(true), // object notes them itself, and goes on
 		json.WithUnmarshalers(json.UnmarshalFromFunc(r.value)),
 	)
-	if err := json.Unmarshal(data, dst, r.options); err != nil && !r.faults.full() {
+	if err := json.Unmarshal(data, dst, r.options); err != nil { // of errFull no more is told
 		r.faults.Add(units.Malformed, "", Short(err.Error()), what)
 	}
 	return r.faults.Err()
