@@ -42,10 +42,9 @@ func (u *Uncertainty) of(in Input) float64 {
 		return float64(u.Radius)
 	case OfSag:
 		return float64(u.Sag)
-	case OfClock:
+	default: // OfClock
 		return float64(u.Clock)
 	}
-	return 0
 }
 
 // Share is the part of a fit's covariance that one input brings in.

@@ -106,10 +106,9 @@ func (s *Set) sensitivity(c *contact, in Input, sin, cos float64) float64 {
 		return c.radius
 	case OfSag:
 		return s.Probe.Kind.sagSign() * cos
-	case OfClock:
+	default: // OfClock
 		return c.clock - float64(s.droop()*sin)
 	}
-	return 0
 }
 
 // bentRow is the derivative of the linear law's row to a shared input.

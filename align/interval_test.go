@@ -3,6 +3,7 @@ package align_test
 import (
 	"encoding/json"
 	"math"
+	"slices"
 	"testing"
 
 	"example.org/collinear/align"
@@ -255,5 +256,20 @@ func TestScatteredPartRefused(t *testing.T) {
 	}
 	for _, row := range rows {
 		checkFault(t, json.Unmarshal([]byte(row.doc), &c), units.Conflict, row.path)
+	}
+}
+
+// Where the centreline passes is known no better than the centreline: what Expanded
+// refuses, ExpandedAt does.
+func TestExpandedAtRefusesAProbability(t *testing.T) {
+	for _, p := range []float64{0, 1, -0.5, math.NaN()} {
+		_, want := align.Estimate{}.Expanded(p)
+		v, err := align.Estimate{}.ExpandedAt(10*mm, p)
+		if got := codesAndPaths(err); len(got) != 1 || !slices.Equal(got, codesAndPaths(want)) || v != (align.Vector{}) {
+			t.Errorf("%v: %v, %v", p, v, got)
+		}
+	}
+	if _, err := (align.Estimate{}).ExpandedAt(10*mm, 0.95); err != nil {
+		t.Error(err)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"encoding"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -327,5 +328,19 @@ func TestChoicesAsKeys(t *testing.T) {
 	text, _ := thereAndBack(t, map[align.View]align.Basis{align.FromStationary: align.Scatter})
 	if want := `{"from_stationary":"scatter"}`; text != want {
 		t.Errorf("got %s, want %s", text, want)
+	}
+}
+
+// A move whose uncertainty was stated has no degrees of freedom: only a scatter has.
+func TestMoveRefusesFreedomOfWhatIsStated(t *testing.T) {
+	const text = `{"foot":{"name":"a","x":"10 mm"},"by":{"horizontal":"1 mm","vertical":"2 mm"},` +
+		`"u":{"horizontal":"1 um","vertical":"1 um"},"basis":"%s","dof":{"horizontal":3,"vertical":3}}`
+	var m align.Move
+	err := json.Unmarshal(fmt.Appendf(nil, text, "stated"), &m)
+	if got := codesAndPaths(err); !slices.Equal(got, []string{"conflict /dof"}) || m != (align.Move{}) {
+		t.Errorf("stated: %v, %+v", got, m)
+	}
+	if err := json.Unmarshal(fmt.Appendf(nil, text, "scatter"), &m); err != nil || m.DoF.Vertical != 3 {
+		t.Errorf("scatter: %v, %+v", err, m)
 	}
 }

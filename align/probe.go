@@ -97,10 +97,9 @@ func (p Probe) law() law {
 		return spacer
 	case SpacerFarFace:
 		return spacer.times(-1)
-	case Displacement:
+	default: // Displacement
 		return displacement.times(p.Gain)
 	}
-	return law{}
 }
 
 // sign is +1 for the stationary shaft, -1 for the movable one.

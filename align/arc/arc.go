@@ -47,7 +47,7 @@ func Of(set align.Set) (Arc, error) {
 
 // arcOf returns the arc that readings cover, the largest hole between
 // neighbours, and the middle of the arc in the library's view, from 0 up to a turn
-// and a half. Of no readings the hole is the full turn.
+// and a half. There is one reading at least.
 func arcOf(readings []align.Reading, view align.View) (arc, hole units.Angle, middle units.Clock) {
 	at := make([]units.Clock, len(readings))
 	for i := range readings {
@@ -63,9 +63,6 @@ const fullTurn units.Clock = 360
 // covering returns how many degrees the sorted, normal positions cover, and where
 // that arc starts, going clockwise: where the largest hole ends.
 func covering(at []units.Clock) (covered, start units.Clock) {
-	if len(at) == 0 {
-		return 0, 0
-	}
 	last := at[len(at)-1]
 	widest, start := at[0]+fullTurn-last, at[0]
 	for i, t := range at[1:] {

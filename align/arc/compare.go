@@ -57,17 +57,22 @@ func Compare(a, b align.Estimate) (Agreement, error) {
 	if err := checkPair(a, b); err != nil {
 		return Agreement{}, err
 	}
+	return compare(a, b), nil
+}
+
+// compare compares sound estimates.
+func compare(a, b align.Estimate) Agreement {
 	c := Agreement{Difference: a.Minus(b)}
 	if c.Difference.Cov.Basis == align.Unknown {
 		c.Chi2, c.P = math.NaN(), math.NaN()
-		return c, nil
+		return c
 	}
 	p := newPool(a, b)
 	c.Compared, c.Apart = len(p.known), p.apart
 	c.Chi2 = min(p.chi2, math.MaxFloat64)
 	c.DoF = p.freedom(a.Cov, b.Cov)
 	c.P = c.probability()
-	return c, nil
+	return c
 }
 
 // probability is that of a Chi2 as large or larger.

@@ -103,7 +103,8 @@ const (
 //
 // It refuses what align.Residuals refuses (paths from /sets, and /fit/scatter), and
 // degrees of freedom that the fit of these sets does not have (Conflict, at
-// /fit/degrees_of_freedom).
+// /fit/degrees_of_freedom). Stations so close that a drift of a millimetre a reading
+// would be a slope that cannot be reckoned with are refused too (OutOfRange, at /sets).
 func Diagnose(f align.Fitted, sets ...align.Set) (Diagnosis, error) {
 	residuals, err := align.Residuals(nil, sets, f)
 	if err != nil {
@@ -113,9 +114,7 @@ func Diagnose(f align.Fitted, sets ...align.Set) (Diagnosis, error) {
 		return Diagnosis{}, err
 	}
 	e := examination{fit: f, sets: sets, residuals: residuals}
-	if err := e.deviations(); err != nil {
-		return Diagnosis{}, err
-	}
+	e.deviations()
 	e.standardise()
 	d := Diagnosis{Sweeps: make([]Sweep, len(sets)), Residuals: e.residuals}
 	d.Scatter = e.agreeing(0, len(residuals), float64(f.DegreesOfFreedom))

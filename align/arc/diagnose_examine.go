@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"example.org/collinear/align"
-	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
 	"gonum.org/v1/gonum/stat/distuv"
 )
@@ -20,31 +19,18 @@ type examination struct {
 }
 
 // deviations finds the standard deviation of every reading.
-func (e *examination) deviations() error {
+func (e *examination) deviations() {
 	e.stated = statedAt(e.sets[0], 0) != 0
-	for i, set := range e.sets {
+	for _, set := range e.sets {
 		e.first = append(e.first, len(e.dev))
 		for j := range set.Readings {
 			dev := e.fit.Scatter
 			if u := statedAt(set, j); u != 0 {
-				var err error
-				if dev, err = deviationAt(set, e.fit.Value, j, u); err != nil {
-					return adopted(i, err)
-				}
+				dev = deviationAt(set, e.fit.Value, j, u)
 			}
 			e.dev = append(e.dev, dev)
 		}
 	}
-	return nil
-}
-
-// adopted is an error of one set, as seen from all of them.
-func adopted(i int, err error) error {
-	var faults check.Faults
-	var root check.Path
-	list := root.Field("sets")
-	faults.Adopt(list.Index(i), err)
-	return faults.Err()
 }
 
 // standardise counts the angles in.

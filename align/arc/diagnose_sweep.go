@@ -19,12 +19,10 @@ func (e *examination) sweep(i int) (Sweep, error) {
 		Reversed: reversed(set.Readings),
 		Scatter:  e.agreeing(e.first[i], len(set.Readings), e.redundancy(i)),
 	}
-	var err error
 	if s.Returned = returned(set.Readings); s.Returned {
-		if s.Return, err = e.miss(i); err != nil {
-			return s, adopted(i, err)
-		}
+		s.Return = e.miss(i)
 	}
+	var err error
 	s.Drift, err = e.drift(i)
 	return s, err
 }
@@ -94,17 +92,14 @@ func returned(readings []align.Reading) bool {
 
 // miss is by how much the last reading misses the first, free of what their
 // positions differ by.
-func (e *examination) miss(i int) (Effect, error) {
+func (e *examination) miss(i int) Effect {
 	set := e.sets[i]
 	first, last := set.Readings[0], set.Readings[len(set.Readings)-1]
-	due, err := set.Predict(e.fit.Value, first.At, last.At)
-	if err != nil {
-		return Effect{}, err
-	}
+	due := predicted(set, e.fit.Value, first.At, last.At)
 	n := e.first[i]
 	a, b := float64(e.dev[n]), float64(e.dev[n+len(set.Readings)-1])
 	u := units.Length(math.Sqrt(float64(a*a) + float64(b*b)))
-	return e.effect(last.Value-first.Value-due[1].Value, u), nil
+	return e.effect(last.Value-first.Value-due[1].Value, u)
 }
 
 // redundancy is how many degrees of freedom the residuals of a set have.

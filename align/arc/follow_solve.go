@@ -24,14 +24,11 @@ type standing struct {
 }
 
 // read takes in one probe of a sound follow.
-func (p *standing) read(f *Follow, i int) error {
+func (p *standing) read(f *Follow, i int) {
 	probe := &f.Probes[i]
 	p.start = probe.Start.Value
 	p.variance = 2 * float64(probe.Start.U) * float64(probe.Start.U)
-	var err error
-	if p.onOffset, p.onSlope, err = lawOf(probe.Probe); err != nil {
-		return err
-	}
+	p.onOffset, p.onSlope, _ = lawOf(probe.Probe)
 	sin, cos := f.View.Clock(probe.Start.At).SinCos()
 	p.along, p.across = cos, sin
 	if f.Plane == Horizontal {
@@ -41,7 +38,6 @@ func (p *standing) read(f *Follow, i int) error {
 	if f.View == align.FromStationary { // clockwise for the crew goes the other way round
 		p.turned = -p.turned
 	}
-	return nil
 }
 
 // lawOf returns what a probe reads per offset and per slope of a line. The probe is

@@ -125,11 +125,7 @@ func foresee(expected align.Centreline, sets []align.Set) error {
 		for j := range readings {
 			at[j] = readings[j].At
 		}
-		predicted, err := sets[i].Predict(expected, at...)
-		if err != nil {
-			return err
-		}
-		for j, r := range predicted {
+		for j, r := range predicted(sets[i], expected, at...) {
 			if !check.Sound(r.Value) {
 				return &units.Fault{Code: units.OutOfRange, Path: "/expected", Want: "a misalignment that makes readings which can be reckoned with"}
 			}

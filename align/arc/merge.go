@@ -42,10 +42,7 @@ func Merge(a, b align.Estimate) (align.Estimate, Agreement, error) {
 	if err := checkMerge(a, b); err != nil {
 		return align.Estimate{}, Agreement{}, err
 	}
-	agreement, err := Compare(a, b)
-	if err != nil {
-		return align.Estimate{}, Agreement{}, err
-	}
+	agreement := compare(a, b)
 	if agreement.Apart {
 		return align.Estimate{}, agreement, &units.Fault{Code: units.Conflict, Path: "/b/value", Want: "what a has, where both are exact"}
 	}
@@ -70,6 +67,12 @@ func merge(a, b align.Estimate) (align.Estimate, error) {
 	var ofA, ofB mat.Dense // weights
 	ofA.Mul(p.b, p.inverse)
 	ofB.Mul(p.a, p.inverse)
+	switch { // one is better by so much that its variance is nought beside the other's
+	case noSay(&ofA):
+		return b, nil
+	case noSay(&ofB):
+		return a, nil
+	}
 	fromA, err := p.part(a.Cov, p.a, &ofA)
 	if err != nil {
 		return align.Estimate{}, err
@@ -81,6 +84,9 @@ func merge(a, b align.Estimate) (align.Estimate, error) {
 	sum := align.Estimate{Cov: fromA}.Plus(align.Estimate{Cov: fromB})
 	return align.Estimate{Value: p.mean(a.Value, &ofB), Cov: sum.Cov}, nil
 }
+
+// noSay tells whether a weight is below the least number.
+func noSay(w *mat.Dense) bool { return mat.Norm(w, math.Inf(1)) == 0 }
 
 // mean takes from a what b pulls it by.
 func (p *pool) mean(a align.Centreline, ofB *mat.Dense) align.Centreline {
@@ -107,9 +113,6 @@ func centrelineOf(n numbers) align.Centreline {
 // part is what one estimate, with the covariance v and the weight w, brings into
 // the covariance of the mean: w v w'.
 func (p *pool) part(c align.Covariance, v *mat.SymDense, w *mat.Dense) (align.Covariance, error) {
-	if mat.Norm(w, math.Inf(1)) == 0 {
-		return align.Covariance{}, nil // has no say
-	}
 	var half, whole mat.Dense
 	half.Mul(w, root(v))
 	whole.Mul(&half, half.T())

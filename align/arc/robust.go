@@ -97,10 +97,7 @@ func FitRobust(sets ...align.Set) (Robust, error) {
 	if err != nil {
 		return Robust{}, err
 	}
-	s, err := newSearch(plain, sets)
-	if err != nil {
-		return Robust{}, err
-	}
+	s := newSearch(plain, sets)
 	r := Robust{Fitted: plain}
 	best := trial{weights: ones(len(s.u)), settled: true}
 	if s.canTell(&r) {

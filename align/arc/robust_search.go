@@ -128,11 +128,11 @@ func (s *search) descend(from trial) trial {
 	best := from
 	for range mostChanged {
 		if best.sum <= costOfGone {
-			return best
+			break
 		}
 		next := s.better(best)
 		if !less(next.sum, best.sum) {
-			return best
+			break
 		}
 		best = next
 	}

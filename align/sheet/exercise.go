@@ -54,7 +54,7 @@ type Exercise struct {
 // /system). A seed of which nothing comes after many attempts would be refused too
 // (Unreachable, at /seed); none was found.
 func NewExercise(seed uint64, d Difficulty, s System) (Exercise, error) {
-	e, _, err := newExercise(seed, d, s)
+	e, _, err := newExercise(seed, d, s, mostAttempts)
 	return e, err
 }
 
@@ -62,8 +62,8 @@ func NewExercise(seed uint64, d Difficulty, s System) (Exercise, error) {
 // tests draw 18 000 exercises, of which the hardest took 61. Ours.
 const mostAttempts = 1000
 
-// newExercise also tells how many problems it drew.
-func newExercise(seed uint64, d Difficulty, s System) (e Exercise, attempts int, err error) {
+// newExercise draws so many problems at most, and also tells how many it drew.
+func newExercise(seed uint64, d Difficulty, s System, most int) (e Exercise, attempts int, err error) {
 	var faults check.Faults
 	var root check.Path
 	if !difficultyWords.Known(uint8(d)) {
@@ -77,7 +77,7 @@ func newExercise(seed uint64, d Difficulty, s System) (e Exercise, attempts int,
 	}
 	draw := newDraw(seed, d, s)
 	scene, subject := draw.scene(), draw.subject(d)
-	for attempts = 1; attempts <= mostAttempts; attempts++ {
+	for attempts = 1; attempts <= most; attempts++ {
 		problem := subject(draw)
 		if w, err := problem.Working(); err == nil && w.teaches(s) {
 			e = Exercise{Seed: seed, Difficulty: d, System: s, Problem: problem}

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"example.org/collinear/align"
@@ -20,7 +21,7 @@ func TestExerciseAttempts(t *testing.T) {
 	for _, d := range []Difficulty{OneStep, OneMethod, WholeJob} {
 		for _, s := range []System{Metric, Inch} {
 			for seed := range seeds {
-				_, attempts, err := newExercise(seed, d, s)
+				_, attempts, err := newExercise(seed, d, s, mostAttempts)
 				if err != nil {
 					t.Fatalf("seed %d, %v, %v: %v", seed, d, s, err)
 				}
@@ -31,6 +32,49 @@ func TestExerciseAttempts(t *testing.T) {
 	t.Logf("%d exercises took %.1f attempts, %d at most", n, float64(sum)/float64(n), most)
 	if most > mostAttempts/10 {
 		t.Errorf("an exercise took %d attempts, more than a tenth of what is allowed", most)
+	}
+}
+
+// A seed that is given up is said to be, with nothing that could be taken for an
+// exercise; one more attempt makes it.
+func TestExerciseGivenUp(t *testing.T) {
+	const seed = 1
+	whole, attempts, err := newExercise(seed, WholeJob, Metric, mostAttempts)
+	if err != nil || attempts < 2 {
+		t.Fatalf("%d attempts, %v: this wants a seed that takes two", attempts, err)
+	}
+	e, _, err := newExercise(seed, WholeJob, Metric, attempts-1)
+	faults := units.Faults(err)
+	if len(faults) != 1 || faults[0].Code != units.Unreachable || faults[0].Path != "/seed" || e.Seed != 0 || e.Story != "" {
+		t.Errorf("%+v, %v", e, err)
+	}
+	if e, _, err := newExercise(seed, WholeJob, Metric, attempts); err != nil || e.Story != whole.Story {
+		t.Errorf("%+v, %v", e, err)
+	}
+}
+
+// Of no problem nothing is wanted.
+func TestTaskOfNoProblem(t *testing.T) {
+	if got := (Problem{}).task(); got != "" {
+		t.Error(got)
+	}
+}
+
+// A number may be so long that one of its last place, which has a nought before the
+// point, is too long to be read. That is a fault of the answer.
+func TestAnswerAsLongAsCanBe(t *testing.T) {
+	const longest = 64
+	answer := func(noughts int) string { return "." + strings.Repeat("0", noughts) + "5 mm" }
+	short, long := answer(longest-6), answer(longest-5)
+	if _, err := reading.read(short, align.FromMovable); err != nil || len(long) != longest {
+		t.Errorf("%d characters: %v", len(short), err)
+	}
+	if _, err := units.ParseLength(long); err != nil {
+		t.Fatalf("%d characters: %v", len(long), err)
+	}
+	got, err := reading.read(long, align.FromMovable)
+	if len(units.Faults(err)) != 1 || got != (written{}) {
+		t.Errorf("%d characters: %+v, %v", len(long), got, err)
 	}
 }
 

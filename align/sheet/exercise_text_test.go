@@ -234,3 +234,30 @@ func TestExerciseStories(t *testing.T) {
 		t.Errorf("%d scenes", len(openings))
 	}
 }
+
+// A caller may change an exercise: a name that begins with a capital stays as it is, and
+// a position between the hours is told as the clock has it.
+func TestExerciseTextOfAChangedProblem(t *testing.T) {
+	job, err := sheet.NewExercise(1, sheet.WholeJob, sheet.Metric)
+	if err != nil {
+		t.Fatal(err)
+	}
+	job.Problem.Job.Feet[0].Name = "Inboard"
+	var hung sheet.Exercise
+	for seed := uint64(0); seed < 300 && hung.Problem.FlangeShims == nil; seed++ {
+		hung, _ = sheet.NewExercise(seed, sheet.OneStep, sheet.Metric)
+	}
+	if hung.Problem.FlangeShims == nil {
+		t.Fatal("no exercise with a flange")
+	}
+	bolt := &hung.Problem.FlangeShims.Flange.Bolts[0]
+	bolt.At = units.Twelve + 45
+	for _, row := range []struct{ text, want string }{
+		{job.Text(), "- Inboard feet of the movable machine: "},
+		{hung.Text(), "- Bolt " + bolt.Name + ": at 1:30, "},
+	} {
+		if !strings.Contains(row.text, row.want) {
+			t.Errorf("no %q in\n%s", row.want, row.text)
+		}
+	}
+}

@@ -112,6 +112,7 @@ func TestStopped(t *testing.T) {
 		{"least of a zero row not a number", []nearest.Row{least(math.NaN(), 0, 0)}},
 		{"too long", []nearest.Row{least(1, math.MaxFloat64, math.MaxFloat64)}},
 		{"too far", []nearest.Row{least(math.MaxFloat64, 0.1, 0)}},
+		{"a multiplier larger than any number", []nearest.Row{least(1e-303, 1e-306, 0)}}, // 1000 / 1e-306
 		{"so far that rounding exceeds the tolerance", []nearest.Row{equal(0, 1, 7), least(3e7, -4, 1)}},
 		{"meets thirty away at a tiny angle", []nearest.Row{least(1, 1, 0), least(-1+3e-10, -1, 9e-12)}},
 	} {
