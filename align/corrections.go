@@ -12,6 +12,10 @@ type Foot struct {
 	U    units.Length `json:"u,omitzero"` // standard uncertainty of X
 }
 
+// MostFeet is how many stations may be asked for at once. Ours: far more than any
+// machine has.
+const MostFeet = 1000
+
 // Move is how far the feet of one station go: up is positive (shims equally
 // under both feet), towards 3 o'clock is positive.
 type Move struct {
@@ -31,7 +35,7 @@ type Move struct {
 // frame is not bent. To move the stationary machine instead, take the corrections
 // of e.Times(-1).
 //
-// It refuses an empty list (Missing), a name given twice (Duplicate), a station
+// It refuses an empty list (Missing), one of more than MostFeet (OutOfRange), a name given twice (Duplicate), a station
 // that is not finite (NotFinite) and a negative uncertainty (OutOfRange), with
 // paths from /feet, and an estimate that is not finite, with paths from /value
 // and /cov.
@@ -89,6 +93,9 @@ func checkCorrections(e *Estimate, feet []Foot) error {
 	list := root.Field("feet")
 	if len(feet) == 0 {
 		faults.Add(units.Missing, list, nil, "at least one foot")
+	}
+	if !check.AtMost(&faults, list, len(feet), MostFeet, "feet") {
+		return faults.Err()
 	}
 	for i := range feet {
 		foot := list.Index(i)

@@ -42,7 +42,7 @@ func (s *solution) addExactAngles(c *Covariance, shafts *shafts, set *Set) {
 func (s *solution) exactEffect(shafts *shafts, sets []Set, first int, in Input, u float64) [four]float64 {
 	var sum [four]float64
 	for i := first; i < len(sets); i++ {
-		if mountedAt(sets, i) != first {
+		if !together(sets, first, i) {
 			continue
 		}
 		means := s.means(shafts, &sets[i])

@@ -36,7 +36,8 @@ type Fitted struct {
 // rounding units times the condition times the readings.
 //
 // It is linear; the package comment says where that holds. It refuses input
-// that is not sound, each fault with its path below /sets, and readings that
+// that is not sound, each fault with its path below /sets, more than MostSets sets
+// (OutOfRange, at /sets), and readings that
 // cannot see one of the four numbers, with a condition of 1e12 and more (Unseen,
 // at /sets). A spread of readings under 0.5 um or over 25 mm is answered with a
 // warning that asks about the unit. A sound set without warnings allocates

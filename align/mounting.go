@@ -19,6 +19,11 @@ func (s *Set) shared() shared {
 // exact tells whether none of its errors is stated.
 func (s shared) exact() bool { return s.u == Uncertainty{} }
 
+// together tells whether set i is mounted as set first is, the first of its mounting.
+func together(sets []Set, first, i int) bool {
+	return i == first || sets[i].Mounting != "" && sets[i].Mounting == sets[first].Mounting
+}
+
 // mountedAt returns the index of the first set with the mounting of set i; a set
 // without a name has a mounting of its own.
 func mountedAt(sets []Set, i int) int {

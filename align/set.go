@@ -39,6 +39,11 @@ type Set struct {
 	U        Uncertainty  `json:"u,omitzero"`
 }
 
+// MostSets is how many sets one fit may have: far more than any job, and few enough
+// for what is worked out for every two of them. Ours. There is no limit to the
+// readings of a set but memory; the time grows with their number.
+const MostSets = 200
+
 // uncertainty returns the standard uncertainty of reading i; zero: not stated.
 func (s *Set) uncertainty(i int) units.Length {
 	if u := s.Readings[i].U; u != 0 {

@@ -13,7 +13,7 @@ func (s *solution) effects(sets []Set, first int) (d effects) {
 		return d
 	}
 	for i := first; i < len(sets); i++ {
-		if mountedAt(sets, i) != first {
+		if !together(sets, first, i) {
 			continue
 		}
 		h := s.harmonic(sets, i)

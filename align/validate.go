@@ -13,6 +13,9 @@ func checkSets(sets []Set) error {
 	if len(sets) == 0 {
 		faults.Add(units.Missing, list, nil, "at least one set of readings")
 	}
+	if !check.AtMost(&faults, list, len(sets), MostSets, "sets of readings") {
+		return faults.Err()
+	}
 	for i := range sets {
 		checkSet(&faults, list.Index(i), &sets[i])
 	}

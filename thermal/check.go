@@ -14,6 +14,7 @@ const (
 	largestRise      = 2000 * units.Kelvin
 	absoluteZero     = -273.15 // °C
 	nearest          = units.Millimetre
+	mostSupports     = 100
 )
 
 func checkGrowth(limit units.Length, supports []Support) error {
@@ -23,6 +24,9 @@ func checkGrowth(limit units.Length, supports []Support) error {
 	list := root.Field("supports")
 	if len(supports) < 2 {
 		faults.Add(units.Missing, list, len(supports), "at least two supports: one does not tell a slope")
+	}
+	if !check.AtMost(&faults, list, len(supports), mostSupports, "supports") {
+		return faults.Err()
 	}
 	for i := range supports {
 		at := list.Index(i)

@@ -31,7 +31,7 @@ const DefaultStandOff = 2 * units.Mil
 //   - OutOfRange: a height or a track below zero, a coefficient above 1e-3 per K
 //     (an e-6 was forgotten) or below -2e-6 per K (there are alloys and laminates
 //     that shrink a little), a rise beyond 2000 K, a temperature below absolute
-//     zero, a spot outside its piece, a negative uncertainty.
+//     zero, a spot outside its piece, a negative uncertainty, more than 100 supports.
 func Growth(supports ...Support) (align.Estimate, error) {
 	return GrowthWithin(DefaultStandOff, supports...)
 }

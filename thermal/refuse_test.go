@@ -27,6 +27,26 @@ var (
 	inf = math.Inf(1)
 )
 
+// As many supports as may be are answered; more are one fault, and are not walked.
+func TestManySupports(t *testing.T) {
+	many := func(n int) []thermal.Support {
+		list := make([]thermal.Support, n)
+		for i := range list {
+			list[i] = measured(units.Length(10*i)*mm, 0, 0)
+		}
+		return list
+	}
+	if _, err := thermal.Growth(many(100)...); err != nil {
+		t.Error(err)
+	}
+	for _, n := range []int{101, 100_000} {
+		_, err := thermal.Growth(many(n)...)
+		if got := units.Faults(err); len(got) != 1 || got[0].Code != units.OutOfRange || got[0].Path != "/supports" {
+			t.Errorf("%d supports: %.200v", n, err)
+		}
+	}
+}
+
 // One thing wrong in a machine that is sound otherwise: the faults, and a twin
 // that is nearly the same and passes.
 func TestGrowthRefuses(t *testing.T) {

@@ -2,6 +2,7 @@ package arc
 
 import (
 	"example.org/collinear/align"
+	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
 )
 
@@ -91,10 +92,16 @@ const leastLeftOver = 4
 // most a hundred rounds from each start: if the weights have not settled by then,
 // Settled is false, with a warning. It is false too where more readings would go than
 // half of the degrees of freedom of the plain fit (ours): those that remain agree by
-// chance. The answer is Fit's then, with all weights 1. It refuses what Fit refuses.
+// chance. The answer is Fit's then, with all weights 1.
+//
+// It refuses what Fit refuses, and more than MostJudged readings in all (OutOfRange, at
+// /sets): its time grows with the square of their number.
 func FitRobust(sets ...align.Set) (Robust, error) {
 	plain, err := align.Fit(sets...)
 	if err != nil {
+		return Robust{}, err
+	}
+	if err := checkJudged(sets); err != nil {
 		return Robust{}, err
 	}
 	s := newSearch(plain, sets)
@@ -115,6 +122,21 @@ func FitRobust(sets ...align.Set) (Robust, error) {
 	}
 	s.warn(&r, sets)
 	return r, nil
+}
+
+// MostJudged is how many readings [FitRobust] takes, of all sets together. Ours: of more
+// than that a mean of neighbours serves as well.
+const MostJudged = 1000
+
+func checkJudged(sets []align.Set) error {
+	n := 0
+	for i := range sets {
+		n += len(sets[i].Readings)
+	}
+	var faults check.Faults
+	var root check.Path
+	check.AtMost(&faults, root.Field("sets"), n, MostJudged, "readings in all")
+	return faults.Err()
 }
 
 // canTell tells whether there is a standard deviation to measure residuals by, and

@@ -1,6 +1,7 @@
 package arc
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -19,9 +20,11 @@ const (
 	still = 1e-6
 	// mostChanged readings are left out or taken back one after the other, and
 	// pairs are tried of at most mostPaired: with more, no two of them can hold
-	// the fit. Both are ours, to bound the work.
+	// the fit. Of more than mostTried those are tried that stick out most, for among
+	// so many none can hide. All are ours, to bound the work.
 	mostChanged = 20
 	mostPaired  = 60
+	mostTried   = 60
 )
 
 // A search looks for the weights that make the sum of costs least. It counts the
@@ -143,7 +146,7 @@ func (s *search) descend(from trial) trial {
 // less left out, or the one that it was given.
 func (s *search) better(than trial) trial {
 	best := than
-	for n := range than.weights {
+	for _, n := range s.sticking(than.weights) {
 		start := slices.Clone(than.weights)
 		start[n] = 1
 		if than.weights[n] > 0.5 {
@@ -152,6 +155,23 @@ func (s *search) better(than trial) trial {
 		s.try(&best, start, n)
 	}
 	return best
+}
+
+// sticking lists the readings that are worth trying, in their order: the mostTried
+// that are farthest off the fit with the given weights.
+func (s *search) sticking(weights []float64) []int {
+	list := make([]int, len(weights))
+	for n := range list {
+		list[n] = n
+	}
+	if len(list) <= mostTried || s.fit(weights) != nil {
+		return list[:min(len(list), mostTried)]
+	}
+	off := func(n int) float64 { return math.Abs(float64(s.left[n].Value / s.dev[n])) }
+	slices.SortStableFunc(list, func(a, b int) int { return cmp.Compare(off(b), off(a)) })
+	list = list[:mostTried]
+	slices.Sort(list)
+	return list
 }
 
 // pairs returns the best trial that starts with just one or two readings left out,

@@ -23,7 +23,8 @@ import (
 // t0 - t; places meet within a millionth of a degree. Holds to first order in
 // the runout. A difference states an uncertainty where both of its readings do.
 //
-// It refuses a sweep or a runout with no readings (Missing), numbers that are
+// It refuses a sweep or a runout with no readings (Missing), a runout of more than
+// MostTurns (OutOfRange), numbers that are
 // not finite, a turn that was measured twice (Duplicate, at /runout/1/at), and a
 // reading whose turn was not measured (Missing, at /readings/2/at).
 func RemoveRunout(readings []align.Reading, t0 units.Clock, runout []align.Reading) ([]align.Reading, error) {
@@ -33,7 +34,9 @@ func RemoveRunout(readings []align.Reading, t0 units.Clock, runout []align.Readi
 	checkRound(&faults, root.Field("readings"), readings)
 	list := root.Field("runout")
 	checkRound(&faults, list, runout)
-	checkTurns(&faults, list, runout)
+	if check.AtMost(&faults, list, len(runout), MostTurns, "turns") {
+		checkTurns(&faults, list, runout)
+	}
 	if err := faults.Err(); err != nil {
 		return nil, err
 	}
@@ -52,6 +55,9 @@ func RemoveRunout(readings []align.Reading, t0 units.Clock, runout []align.Readi
 	}
 	return clean, nil
 }
+
+// MostTurns is at how many turns a runout may be measured: three to a degree, nearly. Ours.
+const MostTurns = 1000
 
 // SeparateRunout returns misalignment and runout apart, from two sets of sweeps
 // in which only the carriers were turned, the targets turned on by 180 degrees

@@ -191,3 +191,24 @@ func TestUncertaintyOfRemovedRunout(t *testing.T) {
 		t.Errorf("the input was changed: %v", readings)
 	}
 }
+
+// A runout may be measured at many turns, and not at any number.
+func TestManyTurns(t *testing.T) {
+	turns := func(n int) []align.Reading {
+		list := make([]align.Reading, n)
+		for i := range list {
+			list[i].At = units.Clock(i) * 360 / units.Clock(n)
+		}
+		return list
+	}
+	once := []align.Reading{{At: units.Twelve}}
+	if _, err := dial.RemoveRunout(once, units.Twelve, turns(dial.MostTurns)); err != nil {
+		t.Error(err)
+	}
+	for _, n := range []int{dial.MostTurns + 1, 100_000} {
+		_, err := dial.RemoveRunout(once, units.Twelve, turns(n))
+		if got := units.Faults(err); len(got) != 1 || got[0].Code != units.OutOfRange || got[0].Path != "/runout" {
+			t.Errorf("%d turns: %.200v", n, err)
+		}
+	}
+}

@@ -119,6 +119,16 @@ func (f *Faults) notSound(at Path, q any, x float64) bool {
 	return false
 }
 
+// AtMost asks for a list no longer than any sound one, and tells whether it is: what is
+// longer need not be walked.
+func AtMost(f *Faults, at Path, length, most int, what string) bool {
+	if length <= most {
+		return true
+	}
+	f.Add(units.OutOfRange, at, length, "at most "+strconv.Itoa(most)+" "+what)
+	return false
+}
+
 // Positive asks that q is finite and above zero; zero counts as missing.
 func Positive[Q ~float64](f *Faults, at Path, q Q, what string) bool {
 	return q >= Least && q <= Largest || f.notPositive(at, q, float64(q), what)

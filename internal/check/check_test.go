@@ -139,6 +139,21 @@ func TestHelpers(t *testing.T) {
 	}
 }
 
+// A list may be as long as it may be, and not one longer.
+func TestAtMost(t *testing.T) {
+	for length, want := range map[int]string{0: "", 3: "", 4: "/q: want at most 3 feet, got 4 (out_of_range)"} {
+		var faults check.Faults
+		var root check.Path
+		sound, got := check.AtMost(&faults, root.Field("q"), length, 3, "feet"), ""
+		if err := faults.Err(); err != nil {
+			got = err.Error()
+		}
+		if got != want || sound != (want == "") {
+			t.Errorf("%d: got %q, %t", length, got, sound)
+		}
+	}
+}
+
 // The zero collector holds none and is no error; an error of no faults would be
 // taken for a refusal.
 func TestNoFaults(t *testing.T) {
