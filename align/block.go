@@ -21,9 +21,11 @@ const atOnce = 64
 // here.
 type block struct {
 	points   [atOnce]point
-	sin, cos float64 // of t0
-	weight   float64 // sum of the weights
-	mean     point   // weighted, of the readings
+	view     View
+	turned   []Reading // where the points stand
+	sin, cos float64   // of t0
+	weight   float64   // sum of the weights
+	mean     point     // weighted, of the readings
 
 	r11, r12, r22 float64 // R'R are the normal equations of a and b, free of c
 	z1, z2        float64 // R (a, b)
@@ -32,13 +34,14 @@ type block struct {
 }
 
 // point is one reading: its sine and one less its cosine from t0, its value in
-// millimetres, and its weight 1/u^2. Once the means are known they are taken off.
+// millimetres, and its weight 1/u^2.
 type point struct{ x, v, y, weight float64 }
 
 // take fits the block to readings of the set, their values counted from zero, and
 // tells whether they are fit for it: three places well apart, with weights alike.
 func (b *block) take(set *Set, readings []Reading, zero units.Length) bool {
 	points := b.points[:len(readings)]
+	b.turn(set.View, points, readings)
 	b.read(set, points, readings, zero)
 	if !b.factor(points) {
 		return false
@@ -47,21 +50,45 @@ func (b *block) take(set *Set, readings []Reading, zero units.Length) bool {
 	return true
 }
 
-// read notes the points and their mean.
-func (b *block) read(set *Set, points []point, readings []Reading, zero units.Length) {
-	t0 := set.View.Clock(readings[len(readings)/2].At).Normal()
+// turn notes the directions of the points. They are known where the block before
+// stood at the same places, as the dials of one sweep do.
+func (b *block) turn(view View, points []point, readings []Reading) {
+	if b.stands(view, readings) {
+		return
+	}
+	b.view, b.turned = view, readings
+	t0 := view.Clock(readings[len(readings)/2].At).Normal()
 	b.sin, b.cos = t0.SinCos()
+	for i := range points {
+		sin, cos := (view.Clock(readings[i].At).Normal() - t0).SinCos()
+		points[i].x, points[i].v = sin, 1-cos
+	}
+}
+
+// stands tells whether the points stand where these readings do.
+func (b *block) stands(view View, readings []Reading) bool {
+	if view != b.view || len(readings) != len(b.turned) {
+		return false
+	}
+	for i := range readings {
+		if readings[i].At != b.turned[i].At {
+			return false
+		}
+	}
+	return true
+}
+
+// read notes the values and weights of the points, and their mean.
+func (b *block) read(set *Set, points []point, readings []Reading, zero units.Length) {
 	common := weightOf(set.U.Reading)
 	weight, mean := 0.0, point{}
 	for i := range points {
-		r := &readings[i]
+		r, p := &readings[i], &points[i]
 		w := common
 		if r.U != 0 {
 			w = weightOf(r.U)
 		}
-		sin, cos := (set.View.Clock(r.At).Normal() - t0).SinCos()
-		p := point{sin, 1 - cos, mm(r.Value - zero), float64(w * w)}
-		points[i] = p
+		p.y, p.weight = mm(r.Value-zero), float64(w*w)
 		weight += p.weight
 		mean.x += float64(p.weight * p.x)
 		mean.v += float64(p.weight * p.v)
@@ -70,20 +97,23 @@ func (b *block) read(set *Set, points []point, readings []Reading, zero units.Le
 	b.weight, b.mean = weight, point{mean.x / weight, mean.v / weight, mean.y / weight, 1}
 }
 
-// factor takes the means off and factors the normal equations (Cholesky).
+// less returns a point with the mean taken off.
+func (p *point) less(mean *point) (x, v, y float64) { return p.x - mean.x, p.v - mean.v, p.y - mean.y }
+
+// factor factors the normal equations about the mean (Cholesky).
 func (b *block) factor(points []point) bool {
-	mean := b.mean
+	mean := &b.mean
 	var xx, xv, vv, xy, vy, yy float64
 	for i := range points {
 		p := &points[i]
-		p.x, p.v, p.y = p.x-mean.x, p.v-mean.v, p.y-mean.y
-		x, v := p.weight*p.x, p.weight*p.v
-		xx += float64(x * p.x)
-		xv += float64(x * p.v)
-		vv += float64(v * p.v)
-		xy += float64(x * p.y)
-		vy += float64(v * p.y)
-		yy += float64(p.weight * p.y * p.y)
+		px, pv, py := p.less(mean)
+		x, v := p.weight*px, p.weight*pv
+		xx += float64(x * px)
+		xv += float64(x * pv)
+		vv += float64(v * pv)
+		xy += float64(x * py)
+		vy += float64(v * py)
+		yy += float64(p.weight * py * py)
 	}
 	b.spread = yy
 	const least = 1e-2 // of what cancels
@@ -107,14 +137,16 @@ func (b *block) forward(g1, g2 float64) (z1, z2 float64) {
 func (b *block) solve(points []point) {
 	v := b.z2 / b.r22
 	x := (b.z1 - float64(b.r12*v)) / b.r11
+	mean := &b.mean
 	var sum, g1, g2 float64
 	for i := range points {
 		p := &points[i]
-		left := p.y - float64(x*p.x) - float64(v*p.v)
+		px, pv, py := p.less(mean)
+		left := py - float64(x*px) - float64(v*pv)
 		weighted := p.weight * left
 		sum += float64(weighted * left)
-		g1 += float64(weighted * p.x)
-		g2 += float64(weighted * p.v)
+		g1 += float64(weighted * px)
+		g2 += float64(weighted * pv)
 	}
 	dz1, dz2 := b.forward(g1, g2)
 	b.z1, b.z2, b.sum = b.z1+dz1, b.z2+dz2, sum

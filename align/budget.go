@@ -110,7 +110,8 @@ func (s *solution) appendShares(list []Share, sets []Set, i int) []Share {
 // readingsOf is the part of the covariance that the readings of one set bring:
 // U A_i'W A_i U, which over all sets adds up to U = (A'WA)^-1.
 func (s *solution) readingsOf(sets []Set, i int) Covariance {
-	c := s.ofReadings()
+	var c Covariance
+	s.ofReadings(&c)
 	factor := 1.0
 	if c.Basis == Scatter {
 		factor = s.residualVariance()

@@ -4,7 +4,8 @@ import "example.org/collinear/units"
 
 // exactCovariance is covariance with the exact model in place of the law.
 func (s *solution) exactCovariance(sets []Set) Covariance {
-	c := s.ofReadings()
+	var c Covariance
+	s.ofReadings(&c)
 	if c.Basis == Unknown {
 		return c
 	}

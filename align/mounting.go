@@ -16,8 +16,11 @@ func (s *Set) shared() shared {
 	return shared{s.Probe, s.Sag, s.View, u}
 }
 
-// exact tells whether none of its errors is stated.
-func (s shared) exact() bool { return s.u == Uncertainty{} }
+// exact tells whether no error is stated that its readings share.
+func (s *Set) exact() bool {
+	u := &s.U
+	return u.Station == 0 && u.Radius == 0 && u.Sag == 0 && u.Clock == 0
+}
 
 // together tells whether set i is mounted as set first is, the first of its mounting.
 func together(sets []Set, first, i int) bool {

@@ -9,7 +9,7 @@ type effects [len(sharedInputs)][four]float64
 // the sag or the clock moves the harmonic of every set that is mounted so as a
 // whole: the readings cannot average it out, and repeats neither.
 func (s *solution) effects(sets []Set, first int) (d effects) {
-	if sets[first].shared().exact() {
+	if sets[first].exact() {
 		return d
 	}
 	for i := first; i < len(sets); i++ {

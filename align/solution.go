@@ -136,8 +136,8 @@ func (s *solution) scatter() units.Length {
 
 // covariance is that of the readings, stated or from their scatter, and that of
 // what the readings of a mounting share.
-func (s *solution) covariance(sets []Set) Covariance {
-	c := s.ofReadings()
+func (s *solution) covariance(sets []Set) (c Covariance) {
+	s.ofReadings(&c)
 	if c.Basis == Unknown {
 		return c
 	}
@@ -145,7 +145,7 @@ func (s *solution) covariance(sets []Set) Covariance {
 		if s.stated {
 			s.addAngles(&c, &sets[i])
 		}
-		if sets[i].shared().exact() || mountedAt(sets, i) != i {
+		if sets[i].exact() || mountedAt(sets, i) != i {
 			continue
 		}
 		for _, d := range s.effects(sets, i) {
@@ -155,21 +155,22 @@ func (s *solution) covariance(sets []Set) Covariance {
 	return c
 }
 
-// ofReadings is the covariance that the errors of single readings make.
-func (s *solution) ofReadings() Covariance {
+// ofReadings sets c to the covariance that the errors of single readings make.
+func (s *solution) ofReadings(c *Covariance) {
 	if s.stated {
-		return Covariance{Basis: Stated, v: s.unit}
+		c.Basis, c.v = Stated, s.unit
+		return
 	}
 	variance := s.residualVariance()
 	if variance == 0 {
-		return Covariance{Basis: Unknown}
+		c.Basis = Unknown
+		return
 	}
-	c := Covariance{Basis: Scatter, DoF: float64(s.dof())}
+	c.Basis, c.DoF = Scatter, float64(s.dof())
 	for i := range c.v {
 		for j := range c.v[i] {
 			c.v[i][j] = s.unit[i][j] * variance
 		}
 	}
 	c.scattered = c.v
-	return c
 }

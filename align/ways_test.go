@@ -134,6 +134,49 @@ func TestWhatABlockTakes(t *testing.T) {
 	}
 }
 
+// A block that knows where another set stood takes the next one as a fresh block
+// does, to the last bit.
+func TestABlockThatWasUsedBefore(t *testing.T) {
+	set := func(view View, clocks ...units.Clock) Set {
+		s := Set{Probe: Probe{Kind: Rim, Carrier: Stationary}, View: view}
+		for i, c := range clocks {
+			s.Readings = append(s.Readings, Reading{At: c, Value: units.Length(1000 * (i * i % 5))})
+		}
+		return s
+	}
+	first := set(FromMovable, 10, 80, 200, 300)
+	rows := []struct {
+		name string
+		next Set
+	}{
+		{"the same places", set(FromMovable, 10, 80, 200, 300)},
+		{"seen from the other end", set(FromStationary, 10, 80, 200, 300)},
+		{"the first elsewhere", set(FromMovable, 11, 80, 200, 300)},
+		{"the last elsewhere", set(FromMovable, 10, 80, 200, 301)},
+		{"another middle", set(FromMovable, 10, 80, 201, 300)},
+		{"another order", set(FromMovable, 300, 200, 80, 10)},
+		{"one more", set(FromMovable, 10, 80, 200, 300, 330)},
+		{"one less", set(FromMovable, 10, 80, 200)},
+		{"a full turn on", set(FromMovable, 370, 440, 560, 660)},
+		{"too little to take", set(FromMovable, 10, 80)},
+	}
+	for _, row := range rows {
+		var used block
+		var got, want reduced
+		got.reduce(&first, &used)
+		got.reduce(&row.next, &used)
+		want.reduce(&row.next, new(block))
+		if got != want {
+			t.Errorf("%s: got %v, want %v", row.name, got, want)
+		}
+		got.reduce(&first, &used) // and back
+		want.reduce(&first, new(block))
+		if got != want {
+			t.Errorf("%s, and back: got %v, want %v", row.name, got, want)
+		}
+	}
+}
+
 // Two sets solved by their harmonics are two sets solved together.
 func TestAPairIsTheJointFit(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -84,6 +84,9 @@ func (c Clock) SinCos() (sin, cos float64) {
 // 1/300 of the last place. Every second term is added up by itself, which makes two
 // short chains of a long one; the largest part is added last.
 func series(x float64) (sin, cos float64) {
+	if x == 0 {
+		return 0, 1 // at a quarter
+	}
 	z := float64(x * x)
 	zz := float64(z * z)
 	even := 1/f3 + float64(zz*(1/f7+float64(zz*(1/f11+float64(zz*(1/f15))))))
