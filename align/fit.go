@@ -48,19 +48,16 @@ func Fit(sets ...Set) (Fitted, error) {
 }
 
 // fit is Fit, and leaves the solution too.
-func (s *solution) fit(sets []Set) (Fitted, error) {
+func (s *solution) fit(sets []Set) (f Fitted, err error) {
 	if err := checkSets(sets); err != nil {
 		return Fitted{}, err
 	}
 	if err := s.solve(sets); err != nil {
 		return Fitted{}, err
 	}
-	f := Fitted{
-		Estimate:         Estimate{Value: centreline(s.beta), Cov: s.covariance(sets)},
-		DegreesOfFreedom: s.dof(),
-		Scatter:          s.scatter(),
-		Condition:        s.condition,
-	}
+	f.Value = centreline(s.beta)
+	s.covariance(&f.Cov, sets)
+	f.DegreesOfFreedom, f.Scatter, f.Condition = s.dof(), s.scatter(), s.condition
 	var faults check.Faults
 	if f.check(&faults, check.Path{}); faults.Len() > 0 {
 		return Fitted{}, refuse(units.OutOfRange, "readings and stations that leave numbers a machine can hold")

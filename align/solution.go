@@ -134,16 +134,16 @@ func (s *solution) scatter() units.Length {
 	return fromMM(math.Sqrt(s.residualVariance() / average))
 }
 
-// covariance is that of the readings, stated or from their scatter, and that of
-// what the readings of a mounting share.
-func (s *solution) covariance(sets []Set) (c Covariance) {
-	s.ofReadings(&c)
+// covariance sets c to that of the readings, stated or from their scatter, and that
+// of what the readings of a mounting share.
+func (s *solution) covariance(c *Covariance, sets []Set) {
+	s.ofReadings(c)
 	if c.Basis == Unknown {
-		return c
+		return
 	}
 	for i := range sets {
 		if s.stated {
-			s.addAngles(&c, &sets[i])
+			s.addAngles(c, &sets[i])
 		}
 		if sets[i].exact() || mountedAt(sets, i) != i {
 			continue
@@ -152,7 +152,6 @@ func (s *solution) covariance(sets []Set) (c Covariance) {
 			c.v.addSquare(d)
 		}
 	}
-	return c
 }
 
 // ofReadings sets c to the covariance that the errors of single readings make.

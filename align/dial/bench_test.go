@@ -8,17 +8,19 @@ import (
 
 var sink dial.Result
 
-func BenchmarkReverseSolve(b *testing.B) { benchmark(b, methods[0]) }
-
-func BenchmarkRimFaceSolve(b *testing.B) { benchmark(b, methods[1]) }
-
-func benchmark(b *testing.B, m method) {
-	job := m.with(soundJobs[m.name], fair(), fair())
-	b.ReportAllocs()
-	for b.Loop() {
-		var err error
-		if sink, err = job.Solve(); err != nil {
-			b.Fatal(err)
-		}
+// BenchmarkSolve measures each method on two sweeps of four readings, with all that
+// the answer tells: closed form, covariance, condition and checks.
+func BenchmarkSolve(b *testing.B) {
+	for _, m := range methods {
+		job := m.with(soundJobs[m.name], fair(), fair())
+		b.Run(m.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				var err error
+				if sink, err = job.Solve(); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 	}
 }

@@ -33,13 +33,15 @@ func (m FaceFace) Sets() [2]align.Set {
 // tilt changes sign where the face is far. It refuses input that is not sound
 // with paths from the method (/at_movable/diameter); a miss over the limits is
 // a warning.
-func (m FaceFace) Solve() (Result, error) {
-	sets := m.Sets()
-	return solve([2]part{
-		{set: sets[0], readings: m.AtStationary.Readings, field: "at_stationary", diameter: &m.AtStationary.Diameter},
-		{set: sets[1], readings: m.AtMovable.Readings, field: "at_movable", diameter: &m.AtMovable.Diameter},
-	}, m.Limits, &check.Faults{}, func(s, v *sweep) align.Centreline {
-		c, _ := align.Coupling{Span: m.Span}.FromFlexTilts(m.AtStationary.tilt(s), m.AtMovable.tilt(v)) // the span is sound
-		return c
-	})
+func (m FaceFace) Solve() (result Result, err error) {
+	s, v := m.AtStationary, m.AtMovable
+	err = result.solve(&[2]part{
+		{set: s.joint(align.Stationary, m.Span, m.View), readings: s.Readings, field: "at_stationary", diameter: s.Diameter, swept: true},
+		{set: v.joint(align.Movable, m.Span, m.View), readings: v.Readings, field: "at_movable", diameter: v.Diameter, swept: true},
+	}, m.Limits, &check.Faults{})
+	if err == nil {
+		first, second := s.tilt(result.Checks[0].Quarters), v.tilt(result.Checks[1].Quarters)
+		result.Value, _ = align.Coupling{Span: m.Span}.FromFlexTilts(first, second) // the span is sound
+	}
+	return result, err
 }

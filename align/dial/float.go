@@ -80,7 +80,7 @@ func checkFace(faults *check.Faults, field string, f Face) {
 	var root check.Path
 	at := root.Field(field)
 	check.Positive(faults, at.Field("diameter"), f.Diameter, "a diameter")
-	one := part{field: field, diameter: &f.Diameter}
+	one := part{field: field, diameter: f.Diameter, swept: true}
 	set := f.set(align.Stationary, align.FromMovable)
 	set.Readings = f.Readings // with the return to the start
 	for _, fault := range units.Faults(set.Validate()) {

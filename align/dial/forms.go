@@ -59,28 +59,37 @@ func WithoutSag(reading, sag units.Length, at units.Clock) units.Length {
 
 // displacement returns where a rim's centre lies, seen from the shaft that
 // carries the dial: half the TIR on each diameter.
-func (s *sweep) displacement() align.Vector {
+func (s sweep) displacement() align.Vector {
 	return align.Vector{
-		Horizontal: HalfTIR(s.at[three], s.at[nine]),
-		Vertical:   HalfTIR(s.at[twelve], s.at[six]),
+		Horizontal: HalfTIR(s[three], s[nine]),
+		Vertical:   HalfTIR(s[twelve], s[six]),
 	}
 }
 
 // displaced returns w at the dial's station. A dial on the movable shaft sees
 // the stationary one displaced, the other way round; so does a plunger that
 // points outwards in a bore.
-func (r Rim) displaced(carrier align.Shaft, s *sweep) align.Vector {
+func (r Rim) displaced(carrier align.Shaft, s sweep) align.Vector {
 	if (carrier == align.Movable) != r.Bore {
 		return reversed(s.displacement())
 	}
 	return s.displacement()
 }
 
+// displaced returns w where the feelers go in: seen from the stationary rim they
+// show how near the movable one lies.
+func (e Straightedge) displaced(s sweep) align.Vector {
+	if e.On == align.Stationary {
+		return reversed(s.displacement())
+	}
+	return s.displacement()
+}
+
 // tilt returns the tilt that the face dial sees.
-func (f Face) tilt(s *sweep) align.Tilt {
-	at := s.at
+func (f Face) tilt(s sweep) align.Tilt {
+	at := s
 	if f.Far {
-		at = [quarters]units.Length{s.at[six], s.at[nine], s.at[twelve], s.at[three]}
+		at = sweep{s[six], s[nine], s[twelve], s[three]}
 	}
 	return align.Tilt{
 		Horizontal: FaceSlope(at[three], at[nine], f.Diameter),
@@ -89,10 +98,10 @@ func (f Face) tilt(s *sweep) align.Tilt {
 }
 
 // tilt returns the tilt that the gap gauge sees.
-func (g Gap) tilt(s *sweep) align.Tilt {
+func (g Gap) tilt(s sweep) align.Tilt {
 	return align.Tilt{
-		Horizontal: GapSlope(s.at[three], s.at[nine], g.Diameter),
-		Vertical:   GapSlope(s.at[twelve], s.at[six], g.Diameter),
+		Horizontal: GapSlope(s[three], s[nine], g.Diameter),
+		Vertical:   GapSlope(s[twelve], s[six], g.Diameter),
 	}
 }
 

@@ -22,14 +22,16 @@ func (m RimGap) Sets() [2]align.Set {
 
 // Solve returns the centreline as [RimFace.Solve] does, with the slope from the
 // gaps: slope = (G6 - G12)/D.
-func (m RimGap) Solve() (Result, error) {
-	sets := m.Sets()
-	return solve([2]part{
-		{set: sets[0], readings: m.Rim.Readings, field: "rim", carrier: "/carrier"},
-		{set: sets[1], readings: m.Gap.Readings, field: "gap", diameter: &m.Gap.Diameter},
-	}, m.Limits, &check.Faults{}, func(rim, gap *sweep) align.Centreline {
-		return centrelineAt(m.Rim.displaced(m.Carrier, rim), m.Gap.tilt(gap), m.Rim.Station)
-	})
+func (m RimGap) Solve() (result Result, err error) {
+	err = result.solve(&[2]part{
+		{set: m.Rim.set(m.Carrier, m.View), readings: m.Rim.Readings, field: "rim", carrier: "/carrier"},
+		{set: m.Gap.set(m.View), readings: m.Gap.Readings, field: "gap", diameter: m.Gap.Diameter, swept: true},
+	}, m.Limits, &check.Faults{})
+	if err == nil {
+		rim, gap := result.Checks[0].Quarters, result.Checks[1].Quarters
+		result.Value = centrelineAt(m.Rim.displaced(m.Carrier, rim), m.Gap.tilt(gap), m.Rim.Station)
+	}
+	return result, err
 }
 
 // StraightedgeGap is a straightedge with feelers on the rims, and a feeler or
@@ -54,16 +56,14 @@ func (m StraightedgeGap) Sets() [2]align.Set {
 // for the vertical plane, 3 and 9 in place of 12 and 6 for the horizontal; plus
 // where the straightedge lies on the stationary rim. It refuses input that is
 // not sound with paths from the method; a miss over the limits is a warning.
-func (m StraightedgeGap) Solve() (Result, error) {
-	sets := m.Sets()
-	return solve([2]part{
-		{set: sets[0], readings: m.Straightedge.Readings, field: "straightedge", carrier: "/straightedge/on"},
-		{set: sets[1], readings: m.Gap.Readings, field: "gap", diameter: &m.Gap.Diameter},
-	}, m.Limits, &check.Faults{}, func(edge, gap *sweep) align.Centreline {
-		w := edge.displacement()
-		if m.Straightedge.On == align.Stationary {
-			w = reversed(w)
-		}
-		return centrelineAt(w, m.Gap.tilt(gap), m.Straightedge.Station)
-	})
+func (m StraightedgeGap) Solve() (result Result, err error) {
+	err = result.solve(&[2]part{
+		{set: m.Straightedge.set(m.View), readings: m.Straightedge.Readings, field: "straightedge", carrier: "/straightedge/on"},
+		{set: m.Gap.set(m.View), readings: m.Gap.Readings, field: "gap", diameter: m.Gap.Diameter, swept: true},
+	}, m.Limits, &check.Faults{})
+	if err == nil {
+		edge, gap := result.Checks[0].Quarters, result.Checks[1].Quarters
+		result.Value = centrelineAt(m.Straightedge.displaced(edge), m.Gap.tilt(gap), m.Straightedge.Station)
+	}
+	return result, err
 }

@@ -27,7 +27,7 @@ func (l Limits) check(faults *check.Faults) {
 // judge appends a warning for each check of a set that is over its limit. Both
 // are compared after rounding to a nanometre, so that a miss of exactly the
 // limit passes.
-func (l Limits) judge(warnings []units.Fault, c Check, field string) []units.Fault {
+func (l Limits) judge(warnings []units.Fault, c *Check, field string) []units.Fault {
 	warn := func(by, limit units.Length, what string) {
 		if limit == 0 {
 			limit = DefaultLimit

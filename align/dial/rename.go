@@ -50,7 +50,7 @@ func (p *part) newPath(path string) string {
 	if path == "/probe/span" || path == "/view" {
 		return strings.TrimPrefix(path, "/probe")
 	}
-	if path == "/probe/radius" && p.diameter != nil {
+	if path == "/probe/radius" && p.swept {
 		return "/" + p.field + "/diameter"
 	}
 	return "/" + p.field + strings.TrimPrefix(path, "/probe")

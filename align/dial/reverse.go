@@ -35,8 +35,7 @@ func (m Reverse) Sets() [2]align.Set {
 // that stand the wrong way round (Suspect, at /carried_by_stationary/station): the
 // dial carried by the stationary shaft touches the movable one, which lies on the
 // positive side of the other dial.
-func (m Reverse) Solve() (Result, error) {
-	sets := m.Sets()
+func (m Reverse) Solve() (result Result, err error) {
 	s, v := m.CarriedByStationary, m.CarriedByMovable
 	var faults check.Faults
 	var root check.Path
@@ -44,19 +43,22 @@ func (m Reverse) Solve() (Result, error) {
 		field := root.Field("carried_by_movable")
 		faults.Add(units.Conflict, field.Field("station"), v.Station, "a station other than that of the other dial")
 	}
-	result, err := solve([2]part{
-		{set: sets[0], readings: s.Readings, field: "carried_by_stationary"},
-		{set: sets[1], readings: v.Readings, field: "carried_by_movable"},
-	}, m.Limits, &faults, func(onMovable, onStationary *sweep) align.Centreline {
-		return through(
-			s.Station, s.displaced(align.Stationary, onMovable),
-			v.Station, v.displaced(align.Movable, onStationary))
-	})
-	if err == nil && s.Station < v.Station {
+	err = result.solve(&[2]part{
+		{set: s.set(align.Stationary, m.View), readings: s.Readings, field: "carried_by_stationary"},
+		{set: v.set(align.Movable, m.View), readings: v.Readings, field: "carried_by_movable"},
+	}, m.Limits, &faults)
+	if err != nil {
+		return Result{}, err
+	}
+	onMovable, onStationary := result.Checks[0].Quarters, result.Checks[1].Quarters
+	result.Value = through(
+		s.Station, s.displaced(align.Stationary, onMovable),
+		v.Station, v.displaced(align.Movable, onStationary))
+	if s.Station < v.Station {
 		result.Warnings = append(result.Warnings, units.Fault{
 			Code: units.Suspect, Path: "/carried_by_stationary/station", Value: s.Station.String(),
 			Want: "a station on the movable side of " + v.Station.String() + ", where the other dial touches the stationary shaft",
 		})
 	}
-	return result, err
+	return result, nil
 }

@@ -28,12 +28,14 @@ func (m RimFace) Sets() [2]align.Set {
 // changes sign where the movable shaft carries the dials, the slope where the
 // face is far. It refuses input that is not sound with paths from the method
 // (/rim/readings/2/at); a miss over the limits is a warning.
-func (m RimFace) Solve() (Result, error) {
-	sets := m.Sets()
-	return solve([2]part{
-		{set: sets[0], readings: m.Rim.Readings, field: "rim", carrier: "/carrier"},
-		{set: sets[1], readings: m.Face.Readings, field: "face", carrier: "/carrier", diameter: &m.Face.Diameter},
-	}, m.Limits, &check.Faults{}, func(rim, face *sweep) align.Centreline {
-		return centrelineAt(m.Rim.displaced(m.Carrier, rim), m.Face.tilt(face), m.Rim.Station)
-	})
+func (m RimFace) Solve() (result Result, err error) {
+	err = result.solve(&[2]part{
+		{set: m.Rim.set(m.Carrier, m.View), readings: m.Rim.Readings, field: "rim", carrier: "/carrier"},
+		{set: m.Face.set(m.Carrier, m.View), readings: m.Face.Readings, field: "face", carrier: "/carrier", diameter: m.Face.Diameter, swept: true},
+	}, m.Limits, &check.Faults{})
+	if err == nil {
+		rim, face := result.Checks[0].Quarters, result.Checks[1].Quarters
+		result.Value = centrelineAt(m.Rim.displaced(m.Carrier, rim), m.Face.tilt(face), m.Rim.Station)
+	}
+	return result, err
 }

@@ -17,36 +17,38 @@ type Result struct {
 }
 
 // part is one of a method's two sets and where it stands in the method's own
-// input.
+// input. It holds no pointers to that, which would put the input on the heap.
 type part struct {
 	set      align.Set
 	readings []align.Reading // with the return to the start
 	field    string          // that holds it
 	carrier  string          // path to the field that names its carrier
-	diameter *units.Length   // of a face or a gap
+	diameter units.Length    // of a face or a gap
+	swept    bool            // it has a diameter
 }
 
-// solve does what all methods share: it checks both parts, fits them in general
-// for uncertainty, condition and warnings, and puts the closed form's answer in
-// the place of the fit's. faults holds what the method itself found.
-func solve(parts [2]part, limits Limits, faults *check.Faults, form func(a, b *sweep) align.Centreline) (Result, error) {
+// solve does what all methods share: it checks both parts and fits them in general
+// for uncertainty, condition and warnings. The closed form's answer, from the
+// quarters of the checks, is the method's to put in the place of the fit's. faults
+// holds what the method itself found.
+func (r *Result) solve(parts *[2]part, limits Limits, faults *check.Faults) error {
 	for i := range parts {
 		parts[i].check(faults)
 	}
 	limits.check(faults)
 	fitted, err := align.Fit(parts[0].set, parts[1].set)
-	addRenamed(faults, err, &parts)
+	addRenamed(faults, err, parts)
 	if err := faults.Err(); err != nil {
-		return Result{}, err
+		return err
 	}
-	a, b := newSweep(&parts[0]), newSweep(&parts[1])
-	fitted.Value = form(&a, &b)
-	result := Result{Fitted: fitted, Checks: [2]Check{a.check, b.check}}
-	rename(result.Warnings, &parts)
+	r.Fitted = fitted
+	rename(r.Warnings, parts)
 	for i := range parts {
-		result.Warnings = limits.judge(result.Warnings, result.Checks[i], parts[i].field)
+		c := &r.Checks[i]
+		c.read(&parts[i])
+		r.Warnings = limits.judge(r.Warnings, c, parts[i].field)
 	}
-	return result, nil
+	return nil
 }
 
 // check asks for three or four readings at different quarters, all of one
@@ -54,8 +56,8 @@ func solve(parts [2]part, limits Limits, faults *check.Faults, form func(a, b *s
 func (p *part) check(faults *check.Faults) {
 	var root check.Path
 	field := root.Field(p.field)
-	if p.diameter != nil {
-		check.Positive(faults, field.Field("diameter"), *p.diameter, "a diameter")
+	if p.swept {
+		check.Positive(faults, field.Field("diameter"), p.diameter, "a diameter")
 	}
 	at := field.Field("readings")
 	if n := len(p.set.Readings); n == 2 { // of none and one the fit says so
@@ -63,7 +65,7 @@ func (p *part) check(faults *check.Faults) {
 	}
 	checkPlaces(faults, at, p.set.Readings)
 	checkOneWeight(faults, at, &p.set)
-	if last := len(p.readings) - 1; returns(p.readings) { // the fit does not see it
+	if last := len(p.readings) - 1; p.returned() { // the fit does not see it
 		checkReading(faults, at.Index(last), p.readings[last])
 	}
 }

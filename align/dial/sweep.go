@@ -25,34 +25,43 @@ type Check struct {
 }
 
 // sweep is one set at the quarters, sag removed, all four there.
-type sweep struct {
-	at    [quarters]units.Length
-	check Check
-}
+type sweep [quarters]units.Length
 
-// newSweep brings a sound part to its quarters.
-func newSweep(p *part) sweep {
-	var s sweep
+// read brings a sound part to its quarters.
+func (c *Check) read(p *part) {
 	var seen [quarters]bool
-	for _, r := range p.set.Readings {
+	droop := sweep{twelve: p.sag(), six: -p.sag()} // sag cos t, as in WithoutSag
+	for i := range p.set.Readings {
+		r := &p.set.Readings[i]
 		q, _ := quarter(p.set.View.Clock(r.At))
-		s.at[q], seen[q] = WithoutSag(r.Value, p.sag(), units.Clock(90*q)), true
+		c.Quarters[q], seen[q] = r.Value-droop[q], true
 	}
-	s.complete(seen)
-	s.check.Quarters = s.at
-	s.check.Miss = Miss(s.at[twelve], s.at[three], s.at[six], s.at[nine])
-	if returns(p.readings) {
-		s.check.Returned = true
-		s.check.Return = p.readings[len(p.readings)-1].Value - p.readings[0].Value
+	c.complete(seen)
+	at := &c.Quarters
+	c.Miss = Miss(at[twelve], at[three], at[six], at[nine])
+	if p.returned() {
+		c.Returned = true
+		c.Return = p.readings[len(p.readings)-1].Value - p.readings[0].Value
 	}
-	return s
 }
 
 // quarter returns which quarter of the clock t is, if it is one.
 func quarter(t units.Clock) (q int, ok bool) {
-	n := float64(t.Normal()) / 90
-	return int(n), n == float64(int(n))
+	switch t.Normal() {
+	case units.Twelve:
+		return twelve, true
+	case units.Three:
+		return three, true
+	case units.Six:
+		return six, true
+	case units.Nine:
+		return nine, true
+	}
+	return 0, false
 }
+
+// returned tells whether the sweep ended where it began: its set leaves that out.
+func (p *part) returned() bool { return len(p.readings) > len(p.set.Readings) }
 
 // sag is that of the part's set, the other way round in a bore.
 func (p *part) sag() units.Length {
@@ -63,11 +72,12 @@ func (p *part) sag() units.Length {
 }
 
 // complete supplies the one quarter that was not seen, if there is one.
-func (s *sweep) complete(seen [quarters]bool) {
+func (c *Check) complete(seen [quarters]bool) {
+	at := &c.Quarters
 	for q := range seen {
 		if !seen[q] {
-			s.at[q] = Fourth(s.at[(q+2)%4], s.at[(q+1)%4], s.at[(q+3)%4])
-			s.check.Completed, s.check.Supplied = true, units.Clock(90*q)
+			at[q] = Fourth(at[(q+2)%4], at[(q+1)%4], at[(q+3)%4])
+			c.Completed, c.Supplied = true, units.Clock(90*q)
 		}
 	}
 }
