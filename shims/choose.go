@@ -48,7 +48,9 @@ func Choose(stock Stock, rule Rule, orders ...Order) (Choice, error) {
 		return Choice{}, err
 	}
 	rule = rule.withDefaults()
-	s := search{problem: newProblem(stock, rule, orders), budget: budget{most: rule.Nodes}, room: firstRoom}
+	s := searches.Get().(*search)
+	defer searches.Put(s)
+	s.begin(stock, rule, orders)
 	s.run()
 	c := Choice{Stacks: s.lay(orders), Proven: s.proven, Nodes: s.nodes}
 	c.Add = s.lacking(rule.Nodes)

@@ -57,7 +57,7 @@ type lack struct {
 // if these do not do, with one piece of just the thickness that is missing.
 func (l *lack) serve(i, quota int) {
 	h := hunt{
-		problem: l.problem, foot: &l.feet[i], pool: l.plenty, room: 1, limit: worst,
+		problem: &l.problem, foot: &l.feet[i], pool: l.plenty, room: 1, limit: worst,
 		nodes: &l.spent, quota: quota,
 	}
 	h.run()

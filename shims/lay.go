@@ -4,9 +4,9 @@ import "example.org/collinear/units"
 
 // lay turns the sizes that were chosen into pieces.
 func (s *search) lay(orders []Order) []Stack {
-	takes := s.deal()
+	s.deal()
 	stacks := make([]Stack, len(s.feet))
-	room := make([]Piece, 0, 2*s.total.pieces) // what is laid is mostly put in as well
+	room := make([]Piece, 0, s.total.pieces+s.total.handled)
 	for i := range stacks {
 		f, k := &s.feet[i], &s.chosen[i]
 		stack := &stacks[i]
@@ -14,9 +14,9 @@ func (s *search) lay(orders []Order) []Stack {
 			Foot: orders[i].Foot, Wanted: units.Length(f.wanted), Total: units.Length(k.total),
 			Error: units.Length(k.total - f.wanted), Reached: k.cost.reached(), TooLow: s.out(i) > 0,
 		}
-		room, stack.Pieces = since(len(room), s.appendLaid(room, takes[i]))
-		room, stack.Out = since(len(room), s.appendMore(room, f.byKind, takes[i]))
-		room, stack.In = since(len(room), s.appendMore(room, takes[i], f.byKind))
+		room, stack.Pieces = since(len(room), s.appendLaid(room, s.takes(i)))
+		room, stack.Out = since(len(room), s.appendMore(room, f.byKind, s.takes(i)))
+		room, stack.In = since(len(room), s.appendMore(room, s.takes(i), f.byKind))
 	}
 	return stacks
 }
@@ -32,12 +32,16 @@ func since(start int, list []Piece) (all, added []Piece) {
 // deal says how many of each kind go under each foot. First every foot keeps of
 // its own what it can use, then one after the other takes what is left, in the
 // order of the kinds.
-func (s *search) deal() [][]int {
-	takes, left := s.kindsOfFeet()
+func (s *search) deal() {
+	s.taken = zeros(s.taken, (len(s.feet)+1)*len(s.kinds))
+	left := s.takes(len(s.feet)) // of each kind
+	for k := range left {
+		left[k] = s.kinds[k].count
+	}
 	give := func(foot, size, n int, most []int) {
 		for k := s.sizes[size].first; k < s.sizes[size].end; k++ {
 			m := min(n, most[k])
-			takes[foot][k] += m
+			s.takes(foot)[k] += m
 			left[k] -= m
 			n -= m
 		}
@@ -49,26 +53,16 @@ func (s *search) deal() [][]int {
 	}
 	for i := range s.chosen {
 		for size, n := range s.chosen[i].counts() {
-			give(i, size, n-s.ofSize(takes[i], size), left)
+			give(i, size, n-s.ofSize(s.takes(i), size), left)
 		}
 	}
-	return takes
 }
 
-// kindsOfFeet returns a zero for every kind at every foot, and how many there are
-// of each kind.
-func (s *search) kindsOfFeet() (takes [][]int, left []int) {
+// takes returns how many of each kind go under foot i; after the last foot stands
+// what is left.
+func (s *search) takes(i int) []int {
 	kinds := len(s.kinds)
-	numbers := make([]int, (len(s.feet)+1)*kinds)
-	left, numbers = numbers[:kinds], numbers[kinds:]
-	for k := range left {
-		left[k] = s.kinds[k].count
-	}
-	takes = make([][]int, len(s.feet))
-	for i := range takes {
-		takes[i], numbers = numbers[:kinds], numbers[kinds:]
-	}
-	return takes, left
+	return s.taken[i*kinds : (i+1)*kinds]
 }
 
 // ofSize sums the numbers of all kinds of a size.

@@ -16,6 +16,9 @@ type problem struct {
 	feet      []foot
 	thinnest  int64 // nm of the last size; zero without any pieces
 	step      int64 // every total is a multiple of it; zero without any pieces
+
+	entries []entry
+	numbers []int // of pool and feet
 }
 
 // kind is one kind of piece: thickest first, and in the order of the stock, then
@@ -61,18 +64,17 @@ func (r rows) piece(e entry) Piece {
 	return r.orders[e.foot].Now[e.row]
 }
 
-func newProblem(stock Stock, rule Rule, orders []Order) *problem {
-	from := rows{stock, orders}
-	entries := from.gather()
-	p := &problem{
+// begin sets a problem, in the memory of the one before.
+func (p *problem) begin(stock Stock, rule Rule, orders []Order) {
+	*p = problem{
 		err: int64(rule.Error), keep: ceil(float64(rule.Keep)), slots: rule.Pieces,
-		kinds: make([]kind, 0, len(entries)),
-		sizes: make([]size, 0, len(entries)),
-		feet:  make([]foot, len(orders)),
+		kinds: p.kinds[:0], sizes: p.sizes[:0], feet: zeros(p.feet, len(orders)),
+		entries: p.entries[:0], numbers: p.numbers,
 	}
-	p.sort(from, entries)
-	p.fill(from, entries)
-	return p
+	from := rows{stock, orders}
+	p.gather(from)
+	p.sort(from)
+	p.fill(from)
 }
 
 func ceil(x float64) int64 {
@@ -85,29 +87,24 @@ func ceil(x float64) int64 {
 
 // gather lists all pieces, thickest first, and as they were given where they
 // are equally thick.
-func (r rows) gather() []entry {
-	n := len(r.stock)
-	for i := range r.orders {
-		n += len(r.orders[i].Now)
+func (p *problem) gather(from rows) {
+	p.enter(from.stock, -1)
+	for i := range from.orders {
+		p.enter(from.orders[i].Now, i)
 	}
-	entries := make([]entry, 0, n)
-	add := func(pieces []Piece, foot int) {
-		for i, p := range pieces {
-			entries = append(entries, entry{nm: int64(p.Thickness()), foot: int32(foot), row: int32(i)})
-		}
+	slices.SortStableFunc(p.entries, func(a, b entry) int { return cmp.Compare(b.nm, a.nm) })
+}
+
+func (p *problem) enter(pieces []Piece, foot int) {
+	for i := range pieces {
+		p.entries = append(p.entries, entry{nm: int64(pieces[i].Thickness()), foot: int32(foot), row: int32(i)})
 	}
-	add(r.stock, -1)
-	for i := range r.orders {
-		add(r.orders[i].Now, i)
-	}
-	slices.SortStableFunc(entries, func(a, b entry) int { return cmp.Compare(b.nm, a.nm) })
-	return entries
 }
 
 // sort finds the sizes and kinds, and tells every entry its kind.
-func (p *problem) sort(from rows, entries []entry) {
-	for i := range entries {
-		e := &entries[i]
+func (p *problem) sort(from rows) {
+	for i := range p.entries {
+		e := &p.entries[i]
 		if n := len(p.sizes); n == 0 || p.sizes[n-1].nm != e.nm {
 			p.sizes = append(p.sizes, size{nm: e.nm, first: len(p.kinds), end: len(p.kinds)})
 			p.thinnest, p.step = e.nm, gcd(p.step, e.nm)
@@ -139,9 +136,10 @@ func gcd(a, b int64) int64 {
 }
 
 // fill counts what there is of each size, and what lies under each foot.
-func (p *problem) fill(from rows, entries []entry) {
+func (p *problem) fill(from rows) {
 	sizes, kinds := len(p.sizes), len(p.kinds)
-	numbers := make([]int, sizes+len(p.feet)*(sizes+kinds))
+	p.numbers = zeros(p.numbers, sizes+len(p.feet)*(sizes+kinds))
+	numbers := p.numbers
 	take := func(n int) []int {
 		taken := numbers[:n:n]
 		numbers = numbers[n:]
@@ -152,7 +150,7 @@ func (p *problem) fill(from rows, entries []entry) {
 		p.feet[i] = foot{wanted: int64(from.orders[i].wanted()), bySize: take(sizes), byKind: take(kinds)}
 		p.feet[i].floor = p.floor(p.feet[i].wanted)
 	}
-	for _, e := range entries {
+	for _, e := range p.entries {
 		if e.foot >= 0 {
 			f, n := &p.feet[e.foot], from.piece(e).Count
 			f.byKind[e.kind] += n

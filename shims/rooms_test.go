@@ -2,6 +2,7 @@ package shims
 
 import (
 	"math/rand/v2"
+	"reflect"
 	"slices"
 	"testing"
 
@@ -17,7 +18,9 @@ func TestListsAreLongEnough(t *testing.T) {
 	for n := range 3000 {
 		stock, rule, orders := crowded(r)
 		choose := func(room int) *search {
-			s := &search{problem: newProblem(stock, rule, orders), budget: budget{most: rule.Nodes}, room: room}
+			s := new(search)
+			s.begin(stock, rule, orders)
+			s.room = room
 			s.run()
 			return s
 		}
@@ -35,6 +38,29 @@ func TestListsAreLongEnough(t *testing.T) {
 	}
 	if scarce < 1000 {
 		t.Errorf("the feet are in each other's way in %d cases only", scarce)
+	}
+}
+
+// A search that was used before begins as a new one does: all that it keeps is
+// memory.
+func TestSearchesBeginAnew(t *testing.T) {
+	r := rand.New(rand.NewPCG(18, 19))
+	used := new(search)
+	for n := range 300 {
+		stock, rule, orders := crowded(r)
+		for i := range stock {
+			stock[i].Marked *= units.Length(1 + n%7) // so that their steps differ
+		}
+		fresh := new(search)
+		for _, s := range []*search{used, fresh} {
+			s.begin(stock, rule, orders)
+			s.taken = nil // made when packs are laid
+		}
+		if !reflect.DeepEqual(used, fresh) {
+			t.Fatalf("case %d: got %+v, want %+v", n, used, fresh)
+		}
+		used.run()
+		used.lay(orders)
 	}
 }
 

@@ -1,23 +1,51 @@
 package shims
 
+import "sync"
+
 // search finds the packs of all feet. What a choice costs is the sum over its
 // feet, and all that couples these is that no size may be used up: so the sum of
 // what each foot would take alone is a lower bound.
 type search struct {
-	*problem
+	problem
 	budget
-	own    []pack // the best of each foot alone
-	bound  cost   // the sum of their costs
-	chosen []pack // the best choice so far
-	total  cost   // its cost
-	proven bool   // nothing is better
-	room   int    // how long the lists of packs are at first
+	own    []pack  // the best of each foot alone
+	bound  cost    // the sum of their costs
+	chosen []pack  // the best choice so far
+	total  cost    // its cost
+	proven bool    // nothing is better
+	room   int     // how long the lists of packs are at first
+	tried  [2]pack // by two feet that choose again
+	taken  []int   // of each kind under each foot, and what is left
+}
+
+// searches lends its memory to one call after the other: to get it anew would take
+// as long as a search that comes to its end at once. It holds nothing of a caller's.
+var searches = sync.Pool{New: func() any { return new(search) }}
+
+// begin sets a search to its start. Nothing is kept of the one before but memory.
+func (s *search) begin(stock Stock, rule Rule, orders []Order) {
+	s.problem.begin(stock, rule, orders)
+	*s = search{
+		problem: s.problem, budget: budget{most: rule.Nodes}, room: firstRoom,
+		own: zeros(s.own, len(orders)), chosen: zeros(s.chosen, len(orders)), taken: s.taken,
+	}
+}
+
+// zeros returns so many zeros, in the memory of a list where there is enough.
+func zeros[T any](list []T, n int) []T {
+	if n > cap(list) {
+		return make([]T, n)
+	}
+	list = list[:n]
+	clear(list)
+	return list
 }
 
 func (s *search) run() {
 	whole := s.alone()
 	if s.fit(s.own) {
-		s.chosen, s.total, s.proven = s.own, s.bound, whole
+		copy(s.chosen, s.own)
+		s.total, s.proven = s.bound, whole
 		return
 	}
 	s.inTurn()
@@ -32,7 +60,6 @@ func (s *search) run() {
 // alone finds the best pack of each foot as if there were no others, and tells
 // whether the budget was enough for that. It spends half of it at most.
 func (s *search) alone() (whole bool) {
-	s.own = make([]pack, len(s.feet))
 	whole = true
 	for i := range s.feet {
 		if twin := s.feet[i].twin; twin >= 0 {
@@ -48,7 +75,6 @@ func (s *search) alone() (whole bool) {
 // inTurn lets one foot after the other take its best of what is left: a choice
 // to begin with. It spends half of the budget that is left at most.
 func (s *search) inTurn() {
-	s.chosen = make([]pack, len(s.feet))
 	most := s.nodes + (s.most-s.nodes)/2
 	for i := range s.feet {
 		s.best(i, s.chosen[i:i:i+1], s.share(i, most))
@@ -84,22 +110,22 @@ func (s *search) improve() {
 // exchange lets foot i choose again, and then foot j of what it leaves. It tells
 // whether that was a gain; if not, both have their packs again.
 func (s *search) exchange(i, j, most int) (gained bool) {
-	var first, second [1]pack
+	first, second := &s.tried[0], &s.tried[1]
 	s.putBack(&s.chosen[i])
 	s.putBack(&s.chosen[j])
-	s.best(i, first[:0], most)
-	s.take(&first[0])
-	s.best(j, second[:0], most)
-	s.take(&second[0])
+	s.best(i, s.tried[0:0:1], most)
+	s.take(first)
+	s.best(j, s.tried[1:1:2], most)
+	s.take(second)
 	before := s.chosen[i].cost.plus(s.chosen[j].cost)
-	after := first[0].cost.plus(second[0].cost)
+	after := first.cost.plus(second.cost)
 	if after.compare(before) < 0 {
-		s.chosen[i], s.chosen[j] = first[0], second[0]
+		s.chosen[i], s.chosen[j] = *first, *second
 		s.total = s.total.plus(after.minus(before))
 		return true
 	}
-	s.putBack(&first[0])
-	s.putBack(&second[0])
+	s.putBack(first)
+	s.putBack(second)
 	s.take(&s.chosen[i])
 	s.take(&s.chosen[j])
 	return false
@@ -114,7 +140,7 @@ func (s *search) share(i, most int) int { return s.nodes + (most-s.nodes)/(len(s
 // It spends up to most.
 func (s *search) best(i int, into []pack, most int) (whole bool) {
 	h := hunt{
-		problem: s.problem, foot: &s.feet[i], pool: s.pool, room: 1, limit: worst, found: into,
+		problem: &s.problem, foot: &s.feet[i], pool: s.pool, room: 1, limit: worst, found: into,
 		nodes: &s.budget, quota: most,
 	}
 	h.run()

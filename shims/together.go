@@ -68,7 +68,7 @@ func (j *joint) list(room int) bool {
 			continue
 		}
 		h := hunt{
-			problem: j.problem, foot: &j.feet[i], pool: j.pool, room: room, limit: j.allows(i), found: j.lists[i][:0],
+			problem: &j.problem, foot: &j.feet[i], pool: j.pool, room: room, limit: j.allows(i), found: j.lists[i][:0],
 			nodes: &j.budget, quota: j.most,
 		}
 		h.limit.handled++ // as good is good enough
