@@ -2,6 +2,7 @@ package shims_test
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -54,8 +55,10 @@ func hard() shims.Stock {
 
 // BenchmarkMadeUp goes through 4000 made-up stocks that have one or two of each of
 // seventeen odd thicknesses, with four feet that have packs already, and tells how
-// long one call takes: the median, and what one in a hundred takes longer than. The
-// budget is the default; what it does not finish is not proven.
+// long one call takes: the median, and what one in a hundred takes longer than. Of a
+// stock the fastest round counts, which leaves out what else the machine does; let it
+// go round ten times or more (-benchtime 10x). The budget is the default; what it does
+// not finish is not proven.
 func BenchmarkMadeUp(b *testing.B) {
 	r := rand.New(rand.NewPCG(8, 8))
 	stocks, orders := make([]shims.Stock, 4000), make([][]shims.Order, 4000)
@@ -65,13 +68,14 @@ func BenchmarkMadeUp(b *testing.B) {
 		}
 		orders[n] = job(r, stocks[n], 4, 2)
 	}
-	times, proven := make([]float64, len(stocks)), 0
+	times, proven := slices.Repeat([]float64{math.Inf(1)}, len(stocks)), 0
 	for b.Loop() {
 		proven = 0
 		for n := range stocks {
 			start := time.Now()
 			c, err := shims.Choose(stocks[n], shims.Rule{}, orders[n]...)
-			if times[n] = float64(time.Since(start).Nanoseconds()); err != nil {
+			times[n] = min(times[n], float64(time.Since(start).Nanoseconds()))
+			if err != nil {
 				b.Fatal(err)
 			}
 			if c.Proven {
