@@ -17,12 +17,12 @@ import (
 // of Mathematical Functions, 26.7.5, from memory). Good to 1e-9 of itself for p
 // from 0.01 to 0.999999.
 //
-// It refuses p that is not between 0 and 1 (OutOfRange, at /probability) and a
+// It refuses p that is not above 0 and up to 0.999999 (OutOfRange, at /probability) and a
 // dof that is negative, or above zero and below 0.1 (OutOfRange, at /dof).
 func CoverageFactor(p, dof float64) (float64, error) {
 	var faults check.Faults
 	var root check.Path
-	checkProbability(&faults, root.Field("probability"), p)
+	checkCoverage(&faults, root.Field("probability"), p)
 	checkFreedom(&faults, root.Field("dof"), dof)
 	if err := faults.Err(); err != nil {
 		return 0, err
@@ -33,9 +33,13 @@ func CoverageFactor(p, dof float64) (float64, error) {
 // fewest degrees of freedom leave a factor that is a finite number.
 const fewest = 0.1
 
-func checkProbability(faults *check.Faults, at check.Path, p float64) {
-	if !(p > 0 && p < 1) {
-		faults.Add(units.OutOfRange, at, p, "a probability between 0 and 1")
+// surest is the probability up to which the quantiles were checked; not far beyond it
+// they go wrong: at 1e5 degrees of freedom from 1 - 1e-12 on, to infinity at last.
+const surest = 0.999999
+
+func checkCoverage(faults *check.Faults, at check.Path, p float64) {
+	if !(p > 0 && p <= surest) {
+		faults.Add(units.OutOfRange, at, p, "a probability above 0, up to 0.999999")
 	}
 }
 
@@ -97,7 +101,7 @@ func (c *Covariance) expanded(p float64, a [four]float64, known float64) float64
 // [CoverageFactor] times the standard uncertainty, with the [Covariance.EffectiveDoF]
 // of that number (JCGM 100:2008, 6.2 and G.6.4). NaN in each when the basis is
 // Unknown. Each interval is for its number alone; all four together hold with a
-// lower probability. It refuses p that is not between 0 and 1 (OutOfRange, at
+// lower probability. It refuses p that is not above 0 and up to 0.999999 (OutOfRange, at
 // /probability) and an estimate that is not sound (/cov/u/vertical/offset).
 func (e Estimate) Expanded(p float64) (Centreline, error) {
 	if err := e.checkExpanded(p); err != nil {
@@ -135,7 +139,7 @@ func passing(x units.Length) (horizontal, vertical [four]float64) {
 func (e *Estimate) checkExpanded(p float64) error {
 	var faults check.Faults
 	var root check.Path
-	checkProbability(&faults, root.Field("probability"), p)
+	checkCoverage(&faults, root.Field("probability"), p)
 	e.check(&faults, root)
 	return faults.Err()
 }
@@ -149,13 +153,13 @@ type Freedom struct {
 // Expanded returns the expanded uncertainty of the move in each plane: half the
 // width of the interval that holds the true move with probability p, with the
 // move's own degrees of freedom; see [Estimate.Expanded]. NaN when the basis is
-// Unknown. It refuses p that is not between 0 and 1 (OutOfRange, at
+// Unknown. It refuses p that is not above 0 and up to 0.999999 (OutOfRange, at
 // /probability), and degrees of freedom that [CoverageFactor] refuses (at
 // /dof/vertical).
 func (m Move) Expanded(p float64) (Vector, error) {
 	var faults check.Faults
 	var root check.Path
-	checkProbability(&faults, root.Field("probability"), p)
+	checkCoverage(&faults, root.Field("probability"), p)
 	m.DoF.check(&faults, root.Field("dof"))
 	if err := faults.Err(); err != nil {
 		return Vector{}, err

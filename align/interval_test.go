@@ -55,6 +55,7 @@ func TestCoverageFactorRefuses(t *testing.T) {
 		{"no probability", 0, 3, units.OutOfRange, "/probability"},
 		{"certainty", 1, 3, units.OutOfRange, "/probability"},
 		{"per cent", 95, 3, units.OutOfRange, "/probability"},
+		{"surer than quantiles are right", 0.9999991, 3, units.OutOfRange, "/probability"},
 		{"no number", nan, 3, units.OutOfRange, "/probability"},
 		{"negative", 0.95, -1, units.OutOfRange, "/dof"},
 		{"hardly any", 0.95, 0.05, units.OutOfRange, "/dof"},

@@ -199,6 +199,12 @@ func (c *gathered) covariance() Covariance {
 	return v
 }
 
+func checkProbability(faults *check.Faults, at check.Path, p float64) {
+	if !(p > 0 && p < 1) {
+		faults.Add(units.OutOfRange, at, p, "a probability between 0 and 1")
+	}
+}
+
 func (c *gathered) warnings() []units.Fault {
 	list := slices.Clone(c.blocks[0].fitted.Warnings)
 	if c.failed == 0 {
