@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"example.org/collinear/align/train"
@@ -11,28 +12,75 @@ import (
 	"gonum.org/v1/gonum/optimize/convex/lp"
 )
 
-var benchmarked = []int{2, 3, 5, 10}
+var benchmarked = []int{2, 4, 6, 10}
 
 func benchmarkTrain(machines int, planes bool) train.Train {
 	return job{machines: machines, perPlane: planes, scale: 1}.draw(rand.New(rand.NewPCG(1, 1)))
 }
 
-// A whole plan, both planes: reach, ratio, least work, least squares and the limits
-// in the way.
+// A whole plan, both planes, that comes out of reach: reach, ratio, least work, least
+// squares and the limits in the way.
 func BenchmarkPlan(b *testing.B) {
 	for _, machines := range benchmarked {
 		for _, planes := range []bool{true, false} {
 			tr := benchmarkTrain(machines, planes)
-			b.Run(fmt.Sprintf("machines=%d/per_plane=%v", machines, planes), func(b *testing.B) {
-				b.ReportAllocs()
-				for b.Loop() {
-					if _, err := tr.Plan(train.TotalTravel); err != nil {
-						b.Fatal(err)
-					}
-				}
-			})
+			b.Run(fmt.Sprintf("machines=%d/per_plane=%v", machines, planes), func(b *testing.B) { benchmarkPlan(b, tr, train.OutOfReach) })
 		}
 	}
+}
+
+// A whole plan of the same trains, each plane by itself: on target, as the feet are free,
+// with a machine that stays and without one; within limits, as those of the couplings are
+// as wide as it takes.
+func BenchmarkPlanInReach(b *testing.B) {
+	for _, machines := range benchmarked {
+		tr := benchmarkTrain(machines, true)
+		tr.Reference = tr.Machines[machines/2].Name
+		b.Run(fmt.Sprintf("machines=%d/on_target", machines), func(b *testing.B) { benchmarkPlan(b, unbound(tr), train.OnTarget) })
+		within := admitted(b, tr)
+		b.Run(fmt.Sprintf("machines=%d/within_limits", machines), func(b *testing.B) { benchmarkPlan(b, within, train.WithinLimits) })
+		tr.Reference = ""
+		b.Run(fmt.Sprintf("machines=%d/on_target/no_reference", machines), func(b *testing.B) { benchmarkPlan(b, unbound(tr), train.OnTarget) })
+	}
+}
+
+func benchmarkPlan(b *testing.B, tr train.Train, reach train.Reach) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if p, err := tr.Plan(train.TotalTravel); err != nil || p.Reach != reach {
+			b.Fatal(p.Reach, err)
+		}
+	}
+}
+
+// unbound is a train whose feet are free but for what they stand on.
+func unbound(tr train.Train) train.Train {
+	tr.Machines = slices.Clone(tr.Machines)
+	for i := range tr.Machines {
+		m := &tr.Machines[i]
+		m.Feet = slices.Clone(m.Feet)
+		for k := range m.Feet {
+			m.Feet[k].Vertical, m.Feet[k].Horizontal = train.AtLeast(-20*mm), train.Limit{}
+		}
+	}
+	return tr
+}
+
+// admitted is a train whose couplings have limits so wide that it comes within them.
+func admitted(b *testing.B, tr train.Train) train.Train {
+	tr.Joints = slices.Clone(tr.Joints)
+	for range 20 {
+		p := plan(b, tr, train.TotalTravel)
+		if p.Reach == train.WithinLimits {
+			return tr
+		}
+		for i := range tr.Joints {
+			l := &tr.Joints[i].Limits
+			l.Offset, l.Slope, l.Flex = 2*l.Offset, 2*l.Slope, 2*l.Flex
+		}
+	}
+	b.Fatal("no limits are wide enough")
+	return tr
 }
 
 // The least worst ratio alone of both planes, by a general simplex method, for

@@ -54,7 +54,7 @@ func footLimits(r *rand.Rand, p *Program, plane, at int) {
 	}
 }
 
-var trains = []int{2, 3, 5, 10}
+var trains = []int{2, 4, 6, 10}
 
 func BenchmarkTrain(b *testing.B) {
 	for _, machines := range trains {
