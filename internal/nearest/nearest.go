@@ -61,11 +61,9 @@ type Point struct {
 // them, from which the search goes on when more rows come. It is made by [New],
 // and not for use by several goroutines at a time.
 type Solver struct {
-	rows    []Row     // own copies
-	lengths []float64 // of the coefficients
-	inside  []bool    // rows that are let in
-	proof   []float64 // multipliers that prove the set to be empty, from the moment there is a proof
-	bad     bool      // a number that is not finite was handed over
+	rows  []row
+	proof []float64 // multipliers that prove the set to be empty, from the moment there is a proof
+	bad   bool      // a number that is not finite was handed over
 
 	basis  basis
 	active []active // in the order of the basis
@@ -86,7 +84,8 @@ type active struct {
 // New returns a solver for n variables without rows.
 func New(n int) *Solver {
 	s := &Solver{basis: newBasis(n), fresh: true}
-	s.x, s.d, s.r, s.z = make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
+	vectors := make([]float64, 4*n)
+	s.x, s.d, s.r, s.z = vectors[:n:n], vectors[n:2*n:2*n], vectors[2*n:3*n:3*n], vectors[3*n:]
 	return s
 }
 
@@ -95,29 +94,31 @@ func New(n int) *Solver {
 // never of its data.
 func (s *Solver) Add(rows ...Row) {
 	s.rows = slices.Grow(s.rows, len(rows))
-	s.lengths, s.inside = slices.Grow(s.lengths, len(rows)), slices.Grow(s.inside, len(rows))
-	n, copies := len(s.x), make([]float64, 0, len(rows)*len(s.x))
-	for _, row := range rows {
-		if len(row.Coefficients) != n {
-			panic(fmt.Sprintf("nearest: %d coefficients for %d variables", len(row.Coefficients), n))
+	size := 0
+	for i := range rows {
+		if n := len(s.x); len(rows[i].Coefficients) != n {
+			panic(fmt.Sprintf("nearest: %d coefficients for %d variables", len(rows[i].Coefficients), n))
 		}
-		copies = append(copies, row.Coefficients...)
-		row.Coefficients = copies[len(copies)-n:]
-		s.rows = append(s.rows, row)
-		s.lengths = append(s.lengths, length(row.Coefficients))
-		s.inside = append(s.inside, false)
+		first, end := span(rows[i].Coefficients)
+		size += end - first
+	}
+	copies := make([]float64, 0, size)
+	for i := range rows {
+		first, end := span(rows[i].Coefficients)
+		copies = append(copies, rows[i].Coefficients[first:end]...)
+		s.rows = append(s.rows, newRow(first, copies[len(copies)-(end-first):], &rows[i]))
 		s.judge(len(s.rows) - 1)
 	}
 }
 
 // judge looks for what is wrong with a row by itself.
 func (s *Solver) judge(i int) {
-	length, least := s.lengths[i], s.least(i)
-	if math.IsInf(length, 0) || math.IsNaN(length) || math.IsInf(least, 0) || math.IsNaN(least) {
+	r := &s.rows[i]
+	if math.IsInf(r.length, 0) || math.IsNaN(r.length) || math.IsInf(r.least, 0) || math.IsNaN(r.least) {
 		s.bad = true
-	} else if length == 0 && s.proof == nil && s.rows[i].short(least) > tolerance(least) {
+	} else if r.length == 0 && s.proof == nil && r.short(r.least) > tolerance(r.least) {
 		s.proof = make([]float64, i+1)
-		s.proof[i] = math.Copysign(1, least)
+		s.proof[i] = math.Copysign(1, r.least)
 	}
 }
 
@@ -175,7 +176,7 @@ func (s *Solver) limit() int { return 50 * (1 + len(s.x) + len(s.rows)) }
 func (s *Solver) duals() []float64 {
 	duals := make([]float64, len(s.rows))
 	for _, a := range s.active {
-		duals[a.row] = a.sign * a.dual / s.lengths[a.row]
+		duals[a.row] = a.sign * a.dual / s.rows[a.row].length
 	}
 	return duals
 }

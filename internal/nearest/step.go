@@ -15,12 +15,12 @@ const (
 // steps is reached.
 func (s *Solver) enter(q int) bool {
 	s.fresh = false
-	new := active{row: q, sign: math.Copysign(1, s.lack(q))}
+	new := active{row: q, sign: math.Copysign(1, s.rows[q].lack(s.x))}
 	for ; s.steps < s.limit(); s.steps++ {
 		outside := s.direction(new)
 		whole := math.Inf(1) // the step at which the row is kept
 		if outside > flat*flat {
-			whole = new.sign * s.lack(q) / outside
+			whole = new.sign * s.rows[q].lack(s.x) / outside
 		}
 		part, l := s.blocking()
 		if math.IsInf(min(whole, part), 1) {
@@ -44,7 +44,9 @@ func (s *Solver) direction(a active) (outside float64) {
 	s.along(a)
 	clear(s.z)
 	for k := s.basis.size; k < len(s.d); k++ {
-		addTo(s.z, s.d[k], s.basis.q[k])
+		if s.d[k] != 0 {
+			addTo(s.z, s.d[k], s.basis.q[k])
+		}
 		outside += float64(s.d[k] * s.d[k])
 	}
 	copy(s.r, s.d)
@@ -54,9 +56,9 @@ func (s *Solver) direction(a active) (outside float64) {
 
 // along sets d to the components of a row, made 1 long, along the basis.
 func (s *Solver) along(a active) {
-	row := s.rows[a.row].Coefficients
+	r := &s.rows[a.row]
 	for k, q := range s.basis.q {
-		s.d[k] = a.sign * dot(row, q) / s.lengths[a.row]
+		s.d[k] = a.sign * r.dot(q) / r.length
 	}
 }
 
@@ -65,7 +67,7 @@ func (s *Solver) along(a active) {
 func (s *Solver) blocking() (step float64, l int) {
 	step, l = math.Inf(1), -1
 	for i, a := range s.active {
-		if s.rows[a.row].Equal || s.r[i] <= noise {
+		if s.rows[a.row].equal || s.r[i] <= noise {
 			continue
 		}
 		if at := a.dual / s.r[i]; at < step {
@@ -84,7 +86,7 @@ func (s *Solver) move(new *active, step float64, outside bool) {
 	for i := range s.active {
 		a := &s.active[i]
 		a.dual -= float64(step * s.r[i])
-		if !s.rows[a.row].Equal {
+		if !s.rows[a.row].equal {
 			a.dual = max(a.dual, 0) // rounding
 		}
 	}
@@ -94,12 +96,12 @@ func (s *Solver) move(new *active, step float64, outside bool) {
 func (s *Solver) letIn(new active) {
 	s.basis.push(s.d)
 	s.active = append(s.active, new)
-	s.inside[new.row] = true
+	s.rows[new.row].inside = true
 	s.steps++
 }
 
 func (s *Solver) drop(l int) {
 	s.basis.drop(l)
-	s.inside[s.active[l].row] = false
+	s.rows[s.active[l].row].inside = false
 	s.active = append(s.active[:l], s.active[l+1:]...)
 }

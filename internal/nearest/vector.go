@@ -5,6 +5,7 @@ import "math"
 // Products are rounded before they are added, so that no platform fuses the two.
 
 func dot(a, b []float64) float64 {
+	b = b[:len(a)]
 	sum := 0.0
 	for i, v := range a {
 		sum += float64(v * b[i])
@@ -14,6 +15,7 @@ func dot(a, b []float64) float64 {
 
 // addTo adds factor times a to sum.
 func addTo(sum []float64, factor float64, a []float64) {
+	sum = sum[:len(a)]
 	for i, v := range a {
 		sum[i] += float64(factor * v)
 	}
@@ -21,6 +23,7 @@ func addTo(sum []float64, factor float64, a []float64) {
 
 // rotate turns the pair of vectors by the angle with cosine c and sine s.
 func rotate(a, b []float64, c, s float64) {
+	b = b[:len(a)]
 	for i, v := range a {
 		w := b[i]
 		a[i] = float64(c*v) + float64(s*w)

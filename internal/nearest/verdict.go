@@ -25,7 +25,7 @@ func (s *Solver) factorise() {
 	for i, a := range s.active {
 		s.along(a)
 		s.basis.push(s.d)
-		s.r[i] = a.sign * s.least(a.row)
+		s.r[i] = a.sign * s.rows[a.row].least
 	}
 	s.basis.solveTransposed(s.r)
 	clear(s.x)
@@ -43,7 +43,7 @@ func (s *Solver) factorise() {
 func (s *Solver) mostNegative() int {
 	worst, least := -1, 0.0
 	for i, a := range s.active {
-		if !s.rows[a.row].Equal && a.dual < least {
+		if !s.rows[a.row].equal && a.dual < least {
 			worst, least = i, a.dual
 		}
 	}
@@ -58,17 +58,18 @@ func (s *Solver) verdict() Status {
 		return Stopped
 	}
 	for i := range s.rows {
-		if s.broken(i) {
+		if _, broken := s.rows[i].broken(s.x); broken {
 			return Stopped
 		}
 	}
 	rest, size := s.z, length(s.x)
 	copy(rest, s.x)
 	for _, a := range s.active {
-		if math.Abs(s.lack(a.row)) > tolerance(s.least(a.row)) || !s.rows[a.row].Equal && a.dual < 0 {
+		r := &s.rows[a.row]
+		if math.Abs(r.lack(s.x)) > tolerance(r.least) || !r.equal && a.dual < 0 {
 			return Stopped
 		}
-		addTo(rest, -a.sign*a.dual/s.lengths[a.row], s.rows[a.row].Coefficients)
+		r.addTo(rest, -a.sign*a.dual/r.length)
 		size += math.Abs(a.dual)
 	}
 	if length(rest) <= 1e-13*size {
@@ -84,18 +85,18 @@ func (s *Solver) prove(new active) {
 	clear(rest)
 	sum, size, largest := 0.0, 0.0, 0.0
 	take := func(a active, y float64) {
-		if !s.rows[a.row].Equal {
+		r := &s.rows[a.row]
+		if !r.equal {
 			y = max(y, 0) // below the noise
 		}
 		if y == 0 {
 			return
 		}
-		least := s.least(a.row)
-		proof[a.row] = a.sign * y / s.lengths[a.row]
-		addTo(rest, proof[a.row], s.rows[a.row].Coefficients)
-		sum += float64(a.sign * y * least)
-		size += float64(math.Abs(y) * (1 + math.Abs(least)))
-		largest = max(largest, math.Abs(least))
+		proof[a.row] = a.sign * y / r.length
+		r.addTo(rest, proof[a.row])
+		sum += float64(a.sign * y * r.least)
+		size += float64(math.Abs(y) * (1 + math.Abs(r.least)))
+		largest = max(largest, math.Abs(r.least))
 	}
 	take(new, 1)
 	for i, a := range s.active {
