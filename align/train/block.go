@@ -68,7 +68,7 @@ type end struct {
 // findBlocks finds the limits in the way of the given planes; false where a solver
 // came to no answer.
 func (p *planner) findBlocks(m *model) bool {
-	holding, ok := m.holding()
+	best, ok := m.bestRatio()
 	if !ok {
 		return false
 	}
@@ -84,7 +84,7 @@ func (p *planner) findBlocks(m *model) bool {
 		if i := slices.Index(movable, e); i >= 0 {
 			b.Together = together[i]
 		}
-		held := slices.Contains(holding, e)
+		held := slices.Contains(best.holding, e)
 		if held {
 			if alone, ok := m.leastOpening([]end{e}); ok {
 				b.Alone = alone[0]
@@ -96,30 +96,6 @@ func (p *planner) findBlocks(m *model) bool {
 	}
 	p.blocks = append(p.blocks, blocks...)
 	return true
-}
-
-// holding lists the ends that hold the worst ratio up: those with a multiplier in
-// the program of the best ratio. One without it could be opened and change nothing.
-func (m *model) holding() ([]end, bool) {
-	b, ok := m.bestRatio()
-	if !ok {
-		return nil, false
-	}
-	var list []end
-	row := 0
-	for i := range m.stops {
-		if !m.stops[i].bounded() {
-			continue
-		}
-		switch dual := b.duals[row]; {
-		case dual > 0:
-			list = append(list, end{i, Low})
-		case dual < 0:
-			list = append(list, end{i, High})
-		}
-		row++
-	}
-	return list, true
 }
 
 // allEnds lists every end of every stop.
@@ -146,21 +122,21 @@ func (m *model) block(e end) Block {
 // in with the least sum of openings; false where they cannot. What it returns was
 // checked by opening it.
 func (m *model) leastOpening(ends []end) ([]units.Length, bool) {
-	opened := m.opened(ends)
-	r := region{m: opened, level: opened.inside(), cuts: opened.newCuts()}
-	sum, ok := r.leastSum(m.n)
+	r := region{m: m, level: m.inside(), cuts: m.newCuts()}
+	sum, needed, ok := r.leastSum(ends)
 	if !ok {
 		return nil, false
 	}
-	y := r.leastSquares(opened.openingRows(m.n, sum+float64(m.ease*(1+sum)))...)
-	if y == nil {
+	openings := r.spread(needed, sum+float64(m.ease*(1+sum)))
+	if openings == nil {
 		return nil, false
 	}
 	by := make([]units.Length, len(ends))
 	large := slices.Clone(by)
-	for i := range by {
-		by[i] = roundedUp(fromMM(m.scale * (y[m.n+i] + float64(m.ease*(1+y[m.n+i])))))
-		if y[m.n+i] > unmoved && by[i] >= LeastStep {
+	for k, e := range needed {
+		i := slices.Index(ends, e)
+		by[i] = roundedUp(fromMM(m.scale * (openings[k] + float64(m.ease*(1+openings[k])))))
+		if openings[k] > unmoved && by[i] >= LeastStep {
 			large[i] = by[i]
 		}
 	}
@@ -168,6 +144,66 @@ func (m *model) leastOpening(ends []end) ([]units.Length, bool) {
 		return large, true
 	}
 	return by, m.admits(ends, by)
+}
+
+// leastSum solves: minimise the sum of the openings of the ends in the region. needed are
+// the ends that take part in it: one whose multiplier says that it would cost more to
+// open than it helps is closed in every plan of the least sum.
+func (r *region) leastSum(ends []end) (sum float64, needed []end, ok bool) {
+	m := r.m
+	var opening []int // the piece of each end
+	p := m.inMoves(0, func(list []piece, i int) []piece {
+		list = m.undivided(list, i)
+		for _, e := range ends {
+			if e.stop == i {
+				list = append(list, piece{e.side.sign(), 0, math.Inf(1), 1})
+			}
+		}
+		return list
+	})
+	for _, e := range ends {
+		k := p.first[e.stop] + 1
+		for p.signs[k] != e.side.sign() {
+			k++
+		}
+		opening = append(opening, k)
+	}
+	s, ok := r.minimise(p)
+	if !ok {
+		return 0, nil, false
+	}
+	for i, e := range ends {
+		if s.ColumnDuals[opening[i]] < priced {
+			needed = append(needed, e)
+		}
+	}
+	return s.Objective, needed, true
+}
+
+// priced is from which multiplier on an end stays closed: with an ease more than the
+// least sum it could open by an ease over this at most.
+const priced = 1e-2
+
+// sign is the direction in which the side opens.
+func (s Side) sign() float64 {
+	if s == Low {
+		return -1
+	}
+	return 1
+}
+
+// spread returns the openings of least squares, of moves and openings, with at most so
+// large a sum; nil where there are none. One alone has it all.
+func (r *region) spread(ends []end, most float64) []float64 {
+	if len(ends) == 1 {
+		return []float64{most}
+	}
+	opened := region{m: r.m.opened(ends), level: r.level, cuts: r.cuts}
+	y := opened.leastSquares(opened.m.openingRows(r.m.n, most)...)
+	if y == nil {
+		return nil
+	}
+	return y[r.m.n:]
 }
 
 // roundedUp returns the length to the Resolution, no less than it is.
@@ -185,33 +221,33 @@ func (m *model) inside() float64 {
 }
 
 // opened returns a model with one coordinate more for each of the ends, by which it
-// opens.
+// opens. What does not know of them has no share in them.
 func (m *model) opened(ends []end) *model {
 	o := *m
 	o.n = m.n + len(ends)
-	extended := func(f affine) affine { return affine{append(slices.Clip(f.of), make([]float64, len(ends))...), f.c} }
-	o.items = make([]item, len(m.items))
-	for k := range m.items {
-		for _, part := range m.items[k].parts {
-			o.items[k].parts = append(o.items[k].parts, extended(part))
-		}
-	}
 	o.stops = nil
 	for i := range m.stops {
 		low, high := m.stops[i], m.stops[i]
-		low.move, high.move = extended(low.move), extended(high.move)
-		low.high, high.low = math.Inf(1), math.Inf(-1)
 		for k, e := range ends {
 			switch {
 			case e == end{i, Low}:
-				low.move.of[m.n+k] = +1 // move + opening >= low
+				low.move = o.widened(&low.move, m.n+k, +1) // move + opening >= low
 			case e == end{i, High}:
-				high.move.of[m.n+k] = -1
+				high.move = o.widened(&high.move, m.n+k, -1)
 			}
 		}
+		low.high, high.low = math.Inf(1), math.Inf(-1)
 		o.stops = append(o.stops, low, high)
 	}
 	return &o
+}
+
+// widened returns a function with a share of one more coordinate.
+func (m *model) widened(f *affine, coordinate int, share float64) affine {
+	of := m.vector(m.n)
+	copy(of, f.of)
+	of[coordinate] = share
+	return affine{of, f.c}
 }
 
 // openingRows holds the openings, which are the coordinates from first on, at zero
@@ -226,17 +262,6 @@ func (m *model) openingRows(first int, most float64) []nearest.Row {
 		rows = append(rows, nearest.Row{Coefficients: one})
 	}
 	return rows
-}
-
-// leastSum solves: minimise the sum of the coordinates from first on, none of them
-// below zero, in the region.
-func (r *region) leastSum(first int) (float64, bool) {
-	program := r.m.program(0, nil)
-	for i := first; i < r.m.n; i++ {
-		program.Cost[i], program.Lower[i] = 1, 0
-	}
-	s, ok := r.minimise(program)
-	return s.Objective, ok
 }
 
 // admits tells whether every coupling comes within its limits once the ends are

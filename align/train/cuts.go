@@ -37,7 +37,7 @@ func (m *model) newCuts() *cuts {
 	c := &cuts{m: m}
 	for k := range m.items {
 		for _, aim := range m.items[k].aims() {
-			c.list = append(c.list, m.items[k].along(aim))
+			c.list = append(c.list, m.along(&m.items[k], aim))
 		}
 	}
 	return c
@@ -58,7 +58,7 @@ func (c *cuts) deepen(y []float64, level float64) bool {
 	for k := range c.m.items {
 		it := &c.m.items[k]
 		if size, direction := it.at(y); len(it.parts) > 1 && size > c.m.beyond(level) {
-			c.list = append(c.list, it.along(direction))
+			c.list = append(c.list, c.m.along(it, direction))
 		}
 	}
 	return len(c.list) > before

@@ -73,7 +73,7 @@ func (f *fewest) plan() []float64 {
 	var rows []nearest.Row
 	for i, left := range f.left {
 		if left {
-			rows = appendWithin(rows, &f.r.m.stops[i].move, 0, 0)
+			rows = f.r.m.appendWithin(rows, &f.r.m.stops[i].move, 0, 0)
 		}
 	}
 	return f.r.leastSquares(rows...)

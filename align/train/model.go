@@ -17,15 +17,23 @@ type body struct {
 	root, mean, spread float64 // square root of the number of feet, the rest in mm
 }
 
-func newBody(m *Machine) body {
-	n := float64(len(m.Feet))
-	var b body
-	for i := range m.Feet {
-		b.mean += mm(m.Feet[i].X) / n
+// newBody returns the body of a machine, or of several that move as one.
+func newBody(machines []Machine) body {
+	n := 0.0
+	for i := range machines {
+		n += float64(len(machines[i].Feet))
 	}
-	for i := range m.Feet {
-		off := mm(m.Feet[i].X) - b.mean
-		b.spread += float64(off * off)
+	var b body
+	for i := range machines {
+		for k := range machines[i].Feet {
+			b.mean += mm(machines[i].Feet[k].X) / n
+		}
+	}
+	for i := range machines {
+		for k := range machines[i].Feet {
+			off := mm(machines[i].Feet[k].X) - b.mean
+			b.spread += float64(off * off)
+		}
 	}
 	b.root, b.spread = math.Sqrt(n), math.Sqrt(b.spread)
 	return b
@@ -50,8 +58,8 @@ func (f *affine) at(y []float64) float64 {
 }
 
 // combined returns a f + b g.
-func combined(a float64, f affine, b float64, g affine) affine {
-	sum := affine{make([]float64, len(f.of)), float64(a*f.c) + float64(b*g.c)}
+func (m *model) combined(a float64, f *affine, b float64, g *affine) affine {
+	sum := affine{m.vector(len(f.of)), float64(a*f.c) + float64(b*g.c)}
 	for i := range sum.of {
 		sum.of[i] = float64(a*f.of[i]) + float64(b*g.of[i])
 	}
@@ -77,29 +85,37 @@ func (it *item) at(y []float64) (size float64, direction [2]float64) {
 
 // along returns the component of the item in a direction: what no cut may have
 // above the ratio allowed.
-func (it *item) along(direction [2]float64) affine {
+func (m *model) along(it *item, direction [2]float64) affine {
 	if len(it.parts) == 1 {
-		return combined(direction[0], it.parts[0], 0, it.parts[0])
+		return m.combined(direction[0], &it.parts[0], 0, &it.parts[0])
 	}
-	return combined(direction[0], it.parts[0], direction[1], it.parts[1])
+	return m.combined(direction[0], &it.parts[0], direction[1], &it.parts[1])
 }
 
 // stop is the move of one foot in one plane and how far it can go.
 type stop struct {
 	machine, foot, plane int
+	x                    float64 // mm
 	move                 affine
 	low, high            float64
+	outer                bool // it carries coordinates, see moves.go
 }
 
 // model is a train in one plane or in both together.
 type model struct {
-	train   *Train
-	scale   float64  // mm
-	first   [][2]int // of each machine and plane: its first coordinate, or -1 where it does not move
-	n       int      // coordinates
-	stops   []stop
-	items   []item
-	targets []affine // what has to be zero for every coupling to be on target
+	train *Train
+	scale float64  // mm
+	first [][2]int // of each machine and plane: its first coordinate, or -1 where it does not move
+	n     int      // coordinates
+	stops []stop
+	items []item
+
+	carriers []carrier // of each pair of coordinates
+
+	rays  []ray // on target: what each machine moves by, whatever the coordinates
+	whole body  // on target: all feet, where the train moves as one
+
+	room *room // for vectors
 
 	ease float64 // room for the stages that follow, see flatEases
 }
@@ -107,10 +123,10 @@ type model struct {
 // newModel lays out the train in the given planes. The reference moves only in a
 // model that is asked what would help if it did; its feet are fixed then.
 func newModel(t *Train, withReference bool, in ...int) *model {
-	m := &model{train: t, scale: t.scale(), first: make([][2]int, len(t.Machines))}
+	m := &model{train: t, scale: t.scale(), room: new(room), first: make([][2]int, len(t.Machines))}
 	bodies := make([]body, len(t.Machines))
 	for i := range t.Machines {
-		bodies[i] = newBody(&t.Machines[i])
+		bodies[i] = newBody(t.Machines[i : i+1])
 		m.first[i] = [2]int{-1, -1}
 		for _, plane := range in {
 			if i != t.reference() || withReference && len(t.Machines[i].Feet) > 0 {
@@ -130,7 +146,7 @@ func newModel(t *Train, withReference bool, in ...int) *model {
 }
 
 func (m *model) addStops(b body, machine, plane int) {
-	first := m.first[machine][plane]
+	first, before := m.first[machine][plane], len(m.stops)
 	if first < 0 {
 		return
 	}
@@ -140,23 +156,47 @@ func (m *model) addStops(b body, machine, plane int) {
 		if machine == m.train.reference() {
 			limit = Fixed()
 		}
-		s := stop{machine: machine, foot: k, plane: plane, move: affine{of: make([]float64, m.n)}}
+		s := stop{machine: machine, foot: k, plane: plane, x: mm(f.X), move: affine{of: m.vector(m.n)}}
 		s.low, s.high = limit.ends()
 		s.low, s.high = s.low/m.scale, s.high/m.scale
 		at := b.at(mm(f.X))
 		s.move.of[first], s.move.of[first+1] = at[0], at[1]
 		m.stops = append(m.stops, s)
 	}
+	m.carry(before, first)
 }
 
-// addJoint adds the items and the targets of coupling j in the given planes.
+// carry lets the outer ones of the stops from so many on carry the two coordinates from
+// first on.
+func (m *model) carry(from, first int) {
+	c := newCarrier(m.stops[from:], from, first)
+	for _, i := range c.stops {
+		m.stops[i].outer = true
+	}
+	m.carriers = append(m.carriers, c)
+}
+
+// room is memory for vectors, in few pieces.
+type room struct{ rest []float64 }
+
+// vector returns so many zeros.
+func (m *model) vector(n int) []float64 {
+	r := m.room
+	if len(r.rest) < n {
+		r.rest = make([]float64, max(n, 1024))
+	}
+	v := r.rest[:n:n]
+	r.rest = r.rest[n:]
+	return v
+}
+
+// addJoint adds the items of coupling j in the given planes.
 func (m *model) addJoint(bodies []body, j int, in []int) {
 	joint := &m.train.Joints[j]
 	var together []item
 	for _, plane := range in {
 		offset, slope := m.residual(bodies, j, plane)
-		m.targets = append(m.targets, offset, slope)
-		for k, ratio := range joint.ratios(offset, slope, m.scale) {
+		for k, ratio := range m.ratios(joint, &offset, &slope) {
 			if joint.Limits.PerPlane {
 				m.items = append(m.items, item{[]affine{ratio}})
 				continue
@@ -177,13 +217,9 @@ func (m *model) addJoint(bodies []body, j int, in []int) {
 //	w_j = off_j + m_(j+1) - m_j
 func (m *model) residual(bodies []body, j, plane int) (offset, slope affine) {
 	joint := &m.train.Joints[j]
-	off := joint.Off().Value
-	line := off.Horizontal
-	if plane == vertical {
-		line = off.Vertical
-	}
-	offset = affine{make([]float64, m.n), mm(line.Offset) / m.scale}
-	slope = affine{make([]float64, m.n), float64(line.Slope)}
+	off := joint.off(plane)
+	offset = affine{m.vector(m.n), off.offset / m.scale}
+	slope = affine{m.vector(m.n), off.slope}
 	add := func(machine int, sign float64) {
 		first := m.first[machine][plane]
 		if first < 0 {
@@ -204,20 +240,20 @@ func (m *model) residual(bodies []body, j, plane int) (offset, slope affine) {
 // limits are given, for a spacer of length L the tilts at its flex planes
 //
 //	stationary = offset/L + slope/2        movable = -offset/L + slope/2
-func (j *Joint) ratios(offset, slope affine, scale float64) []affine {
+func (m *model) ratios(j *Joint, offset, slope *affine) []affine {
 	var list []affine
 	if span := mm(j.Coupling.Span); span != 0 {
 		limit := float64(j.Limits.Flex)
 		for _, sign := range [...]float64{+1, -1} {
-			list = append(list, combined(sign*scale/span/limit, offset, 0.5/limit, slope))
+			list = append(list, m.combined(sign*m.scale/span/limit, offset, 0.5/limit, slope))
 		}
 		return list
 	}
 	if j.Limits.Offset != 0 {
-		list = append(list, combined(scale/mm(j.Limits.Offset), offset, 0, slope))
+		list = append(list, m.combined(m.scale/mm(j.Limits.Offset), offset, 0, slope))
 	}
 	if j.Limits.Slope != 0 {
-		list = append(list, combined(0, offset, 1/float64(j.Limits.Slope), slope))
+		list = append(list, m.combined(0, offset, 1/float64(j.Limits.Slope), slope))
 	}
 	return list
 }
@@ -228,7 +264,7 @@ func (t *Train) scale() float64 {
 	const least = 1e-6 // mm: a train that is on target has to be measured by something
 	scale := least
 	for j := range t.Joints {
-		off := t.Joints[j].Off().About(-t.Joints[j].At).Value
+		off := t.Joints[j].offValue().About(-t.Joints[j].At)
 		for i := j; i <= j+1; i++ {
 			for k := range t.Machines[i].Feet {
 				w := off.At(t.Machines[i].Feet[k].X)

@@ -184,7 +184,7 @@ func (p *planner) solve(in []int) bool {
 	}
 	p.missed = true
 	m, outside := newModel(p.train, false, in...), false
-	if !m.eased(func() (ok bool) { outside, ok = p.comeNear(m); return ok }) {
+	if !m.eased(func() (ok bool) { outside, ok = p.comeNear(m, in); return ok }) {
 		return false
 	}
 	if !outside {
@@ -197,7 +197,7 @@ func (p *planner) solve(in []int) bool {
 
 // comeNear plans for the least worst ratio, and tells whether that is outside the
 // limits; ok is false where a solver came to no answer.
-func (p *planner) comeNear(m *model) (outside, ok bool) {
+func (p *planner) comeNear(m *model, in []int) (outside, ok bool) {
 	b, ok := m.bestRatio()
 	if !ok {
 		return false, false
@@ -207,7 +207,7 @@ func (p *planner) comeNear(m *model) (outside, ok bool) {
 	if y == nil {
 		return false, false
 	}
-	p.take(m, y, proven)
+	p.take(m, in, y, proven)
 	ratio := m.worst(y)
 	p.ratio, p.bound = max(p.ratio, ratio), max(p.bound, b.bound)
 	return ratio > 1, true
@@ -216,50 +216,58 @@ func (p *planner) comeNear(m *model) (outside, ok bool) {
 // reachTargets plans the planes on target, each by itself, if the limits allow that
 // in all of them.
 func (p *planner) reachTargets(in []int) bool {
-	var models []*model
-	for _, plane := range in {
-		m := newModel(p.train, false, plane)
-		if !m.reachesTargets() {
+	var regions [2]region
+	var answers [2][]float64
+	for i, plane := range in {
+		m, ok := newTargetModel(p.train, plane)
+		if !ok {
 			return false
 		}
-		models = append(models, m)
+		regions[i] = region{m: m, cuts: &cuts{m: m}}
+		if answers[i] = regions[i].leastSquares(); answers[i] == nil {
+			return false
+		}
 	}
-	answers, proven := make([][]float64, len(models)), make([]bool, len(models))
-	for i, m := range models {
-		r := m.onTarget()
-		ok := m.eased(func() bool {
-			answers[i], proven[i] = r.least(p.work)
-			return answers[i] != nil
+	for i := range in {
+		r, y, proven := &regions[i], []float64(nil), false
+		ok := r.m.eased(func() bool {
+			y, proven = r.least(p.work)
+			return y != nil
 		})
 		if !ok { // the least work was not found; the targets come first
-			answers[i], proven[i] = r.leastSquares(), false
+			y = answers[i]
 		}
-		if answers[i] == nil {
-			return false // reached by a hair that the next solver did not see
-		}
-	}
-	for i, m := range models {
-		p.take(m, answers[i], proven[i])
+		p.take(r.m, in[i:i+1], y, ok && proven)
 	}
 	return true
 }
 
-// take adds the moves of a model to the lines of the machines.
-func (p *planner) take(m *model, y []float64, proven bool) {
+// take notes the moves of a model of the planes as lines of the machines.
+func (p *planner) take(m *model, in []int, y []float64, proven bool) {
 	p.proven = p.proven && proven
 	for i := range p.lines {
 		line := &p.lines[i]
-		b := newBody(&p.train.Machines[i])
-		for plane, of := range [...]*align.Line{horizontal: &line.Horizontal, vertical: &line.Vertical} {
-			first := m.first[i][plane]
-			if first < 0 {
-				continue
-			}
-			at := b.at(0)
-			of.Offset = fromMM(m.scale * (float64(at[0]*y[first]) + float64(at[1]*y[first+1])))
-			of.Slope = units.Slope(m.scale * y[first+1] / b.spread)
+		of := [...]*align.Line{horizontal: &line.Horizontal, vertical: &line.Vertical}
+		for _, plane := range in {
+			by := m.ray(y, i, plane)
+			of[plane].Offset, of[plane].Slope = fromMM(by.offset), units.Slope(by.slope)
 		}
 	}
+}
+
+// ray returns what a machine moves by, told at zero.
+func (m *model) ray(y []float64, machine, plane int) ray {
+	switch {
+	case m.rays != nil && m.n > 0:
+		return m.rays[machine].plus(m.scale, m.whole.ray([2]float64{y[0], y[1]}, 0))
+	case m.rays != nil:
+		return m.rays[machine].plus(0, ray{})
+	case m.first[machine][plane] < 0:
+		return ray{}
+	}
+	first := m.first[machine][plane]
+	b := newBody(m.train.Machines[machine : machine+1])
+	return ray{}.plus(m.scale, b.ray([2]float64{y[first], y[first+1]}, 0))
 }
 
 // plan puts together what was found out.

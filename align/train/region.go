@@ -64,64 +64,26 @@ func (m *model) worstRound(y []float64) float64 {
 	return worst
 }
 
-// region is where a plan may end: the stops are kept, and either the targets are
-// reached or every item is within a level.
+// region is where a plan may end: the stops are kept, and every item is within a level.
+// A model on target has no items.
 type region struct {
-	m        *model
-	onTarget bool
-	level    float64
-	cuts     *cuts // of the items; none on target
+	m     *model
+	level float64
+	cuts  *cuts // of the items
 }
 
-// onTarget is the region in which every coupling is on its target. All items are
-// zero in it, and need no cuts.
-func (m *model) onTarget() region { return region{m: m, onTarget: true, cuts: &cuts{m: m}} }
-
-// minimise solves a linear program over the region. Its first variables are the
-// coordinates; the rows that it has already are of the same width.
-func (r *region) minimise(p linprog.Program) (linprog.Solution, bool) {
-	more := len(p.Cost) - r.m.n
-	p.Rows = append(p.Rows, r.m.stopRows(more)...)
-	if r.onTarget {
-		for i := range r.m.targets {
-			p.Rows = append(p.Rows, between(&r.m.targets[i], 0, 0, more))
-		}
-	}
-	below := func(f *affine) linprog.Row { return between(f, math.Inf(-1), r.level, more) }
+// minimise solves a linear program over the region.
+func (r *region) minimise(p *program) (linprog.Solution, bool) {
+	below := func(f *affine) linprog.Row { return p.row(f, math.Inf(-1), r.level) }
 	return r.cuts.minimise(p, below, func(*linprog.Solution) float64 { return r.level })
-}
-
-// stopRows holds every stop that has an end.
-func (m *model) stopRows(more int) []linprog.Row {
-	rows := make([]linprog.Row, 0, len(m.stops)+len(m.targets)+8*len(m.items)+4*more)
-	for i := range m.stops {
-		if s := &m.stops[i]; s.bounded() {
-			rows = append(rows, between(&s.move, s.low, s.high, more))
-		}
-	}
-	return rows
-}
-
-func (s *stop) bounded() bool { return !math.IsInf(s.low, -1) || !math.IsInf(s.high, 1) }
-
-// between holds f between two values.
-func between(f *affine, low, high float64, more int) linprog.Row {
-	of := make([]float64, len(f.of)+more)
-	copy(of, f.of)
-	return linprog.Row{Coefficients: of, Lower: low - f.c, Upper: high - f.c}
 }
 
 // points returns the rows of the region for its point of least squares.
 func (r *region) points() []nearest.Row {
-	var rows []nearest.Row
+	rows := make([]nearest.Row, 0, 2*len(r.m.stops)+len(r.cuts.list))
 	for i := range r.m.stops {
 		s := &r.m.stops[i]
-		rows = appendWithin(rows, &s.move, s.low, s.high)
-	}
-	if r.onTarget {
-		for i := range r.m.targets {
-			rows = appendWithin(rows, &r.m.targets[i], 0, 0)
-		}
+		rows = r.m.appendWithin(rows, &s.move, s.low, s.high)
 	}
 	for i := range r.cuts.list {
 		rows = r.appendCut(rows, i)
@@ -133,19 +95,28 @@ func (r *region) points() []nearest.Row {
 // linear program may have taken: else a tangent that is new could shut out the very
 // answer of the program.
 func (r *region) appendCut(rows []nearest.Row, i int) []nearest.Row {
-	return appendWithin(rows, &r.cuts.list[i], math.Inf(-1), r.m.beyond(r.level))
+	return r.m.appendWithin(rows, &r.cuts.list[i], math.Inf(-1), r.m.beyond(r.level))
 }
 
 // appendWithin adds the rows that hold f between two values.
-func appendWithin(rows []nearest.Row, f *affine, low, high float64) []nearest.Row {
+func (m *model) appendWithin(rows []nearest.Row, f *affine, low, high float64) []nearest.Row {
+	of := f.of
+	if len(of) < m.n {
+		of = m.vector(m.n)
+		copy(of, f.of)
+	}
 	if low == high {
-		return append(rows, nearest.Row{Coefficients: f.of, Least: low - f.c, Equal: true})
+		return append(rows, nearest.Row{Coefficients: of, Least: low - f.c, Equal: true})
 	}
 	if !math.IsInf(low, -1) {
-		rows = append(rows, nearest.Row{Coefficients: f.of, Least: low - f.c})
+		rows = append(rows, nearest.Row{Coefficients: of, Least: low - f.c})
 	}
 	if !math.IsInf(high, 1) {
-		rows = append(rows, nearest.Row{Coefficients: combined(-1, *f, 0, *f).of, Least: f.c - high})
+		turned := m.vector(m.n)
+		for i, a := range of {
+			turned[i] = -a
+		}
+		rows = append(rows, nearest.Row{Coefficients: turned, Least: f.c - high})
 	}
 	return rows
 }

@@ -45,6 +45,9 @@ type Joint struct {
 // Off returns what was found less the target.
 func (j Joint) Off() align.Estimate { return j.Found.Minus(j.Target) }
 
+// offValue is the value of Off, without its covariance.
+func (j *Joint) offValue() align.Centreline { return j.Found.Value.Minus(j.Target.Value) }
+
 // Train is machines in one line. x runs from the first to the last along the whole
 // train, with its zero where the caller likes, and the observer stands behind the
 // last machine and looks at the first.

@@ -34,24 +34,28 @@ func (w *Work) UnmarshalText(text []byte) error { return words.Unmarshal(w, work
 // proven is false where a search for the fewest feet was cut off; y is nil where a
 // solver came to no answer.
 func (r *region) least(w Work) (y []float64, proven bool) {
-	switch w {
-	case TotalTravel:
+	switch {
+	case r.m.n == 0: // on target beside a machine that stays: nothing is left to choose
+		return r.leastSquares(), true
+	case w == TotalTravel:
 		return r.leastTravel(), true
-	case LargestMove:
+	case w == LargestMove:
 		return r.leastLargest(), true
 	}
 	return r.fewestFeet()
 }
 
-// leastTravel solves: minimise the sum of t with t >= move and t >= -move for every
-// foot, and then the least squares within that sum.
+// leastTravel solves: minimise the sum of all moves up and all moves down, and then the
+// least squares within that sum.
 func (r *region) leastTravel() []float64 {
 	m := r.m
-	most, y := r.leastOf(len(m.stops), func(stop int) int { return stop })
-	if y == nil {
+	p := m.inMoves(0, m.split)
+	s, ok := r.minimise(p)
+	if !ok {
 		return nil
 	}
-	most += float64(r.m.ease * (1 + most))
+	most, y := s.Objective, p.coordinates(s.X)
+	most += float64(m.ease * (1 + most))
 	// The sum of sizes is at most so much: a plane for every way in which the signs
 	// can stand, of which few are ever needed.
 	return r.leastSquaresUnder([]nearest.Row{m.travelRow(y, most)}, func(y []float64) []nearest.Row {
@@ -74,45 +78,39 @@ func (m *model) travel(y []float64) float64 {
 // travelRow holds the sum of all moves, each with the sign that it has at y, to at
 // most so much. No plan whose travel is at most that breaks it.
 func (m *model) travelRow(y []float64, most float64) nearest.Row {
-	of := make([]float64, m.n)
+	row := nearest.Row{Coefficients: m.vector(m.n), Least: -most}
 	for i := range m.stops {
 		move := &m.stops[i].move
 		sign := math.Copysign(1, move.at(y))
 		for k, a := range move.of {
-			of[k] -= sign * a
+			row.Coefficients[k] -= sign * a
 		}
+		row.Least += sign * move.c
 	}
-	return nearest.Row{Coefficients: of, Least: -most}
+	return row
 }
 
 // leastLargest solves: minimise t with t >= move and t >= -move for every foot, and
 // then the least squares within that size.
 func (r *region) leastLargest() []float64 {
-	most, y := r.leastOf(1, func(int) int { return 0 })
-	if y == nil {
+	m := r.m
+	p := m.inMoves(1, m.undivided)
+	for i := range m.stops {
+		for _, sign := range [...]float64{+1, -1} { // sign move - t <= 0
+			row := linprog.Row{Coefficients: m.vector(len(p.Cost)), Lower: math.Inf(-1)}
+			p.add(row, i, sign)
+			row.Coefficients[p.more()] = -1
+			p.Rows = append(p.Rows, row)
+		}
+	}
+	s, ok := r.minimise(p)
+	if !ok {
 		return nil
 	}
-	most += float64(r.m.ease * (1 + most))
+	most := s.Objective + float64(r.m.ease*(1+s.Objective))
 	var within []nearest.Row
-	for i := range r.m.stops {
-		within = appendWithin(within, &r.m.stops[i].move, -most, most)
+	for i := range m.stops {
+		within = m.appendWithin(within, &m.stops[i].move, -most, most)
 	}
 	return r.leastSquares(within...)
-}
-
-// leastOf minimises the sum of so many sizes, where that of each stop is not below
-// its move either way.
-func (r *region) leastOf(sizes int, of func(stop int) int) (sum float64, y []float64) {
-	m := r.m
-	var rows []linprog.Row
-	for i := range m.stops {
-		up, down := between(&m.stops[i].move, 0, math.Inf(1), sizes), between(&m.stops[i].move, math.Inf(-1), 0, sizes)
-		up.Coefficients[m.n+of(i)], down.Coefficients[m.n+of(i)] = 1, -1 // move + t >= 0, move - t <= 0
-		rows = append(rows, up, down)
-	}
-	s, ok := r.minimise(m.program(sizes, rows))
-	if !ok {
-		return 0, nil
-	}
-	return s.Objective, s.X[:m.n]
 }

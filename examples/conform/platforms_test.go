@@ -24,7 +24,7 @@ var update = flag.Bool("update", false, "write down what this module answers whe
 // + - * / and square roots there, each rounded by itself, and to a sine of its own. A
 // change of a formula, or of the suite, changes it: look at which answers, then write the
 // new one here.
-const exactly = "c9cc9402b0036a293ee6f39c037e8d5b083fca865b494cd17fd2a34b66860ad5"
+const exactly = "590ecd97d84ebd683c2fe71f58f6d2b709ae48a0745cd321732b84fe3e28a4bb"
 
 // elsewhere holds the other answers as an amd64 processor gave them.
 const elsewhere = "testdata/elsewhere.json"

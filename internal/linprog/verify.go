@@ -90,7 +90,7 @@ func (s *Solver) multipliers() (rows, columns []float64) {
 	}
 	rows, columns = s.spread(z)
 	for j, cost := range s.cost {
-		columns[j] = cost - columns[j]
+		columns[j] = clean(cost-columns[j], noise)
 	}
 	for _, j := range c.columns {
 		columns[j] = clean(columns[j], Optimality)

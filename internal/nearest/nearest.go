@@ -129,7 +129,8 @@ func (s *Solver) Solve() Point {
 	point := Point{Status: status, Steps: s.steps}
 	switch status {
 	case Found:
-		point.X = append([]float64(nil), s.x...)
+		point.X = make([]float64, len(s.x)) // not nil, even without variables
+		copy(point.X, s.x)
 		point.Duals = s.duals()
 	case Empty:
 		point.Duals = make([]float64, len(s.rows))

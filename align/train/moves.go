@@ -1,0 +1,152 @@
+package train
+
+import (
+	"math"
+
+	"example.org/collinear/internal/linprog"
+)
+
+// The variables of a linear program are the moves of the feet, in pieces: a move may be
+// one number between its ends, or what goes up less what goes down, each at its cost.
+// So the limits of feet are bounds of variables, which cost a program next to nothing,
+// and its rows are the couplings. The line of a machine is that of its two outer feet;
+// a foot between them has a row that ties it to the line.
+
+// piece is a part of the move of a foot: sign times a variable.
+type piece struct{ sign, low, high, cost float64 }
+
+// carrier is a pair of coordinates, by the feet whose moves stand for it.
+type carrier struct {
+	stops   [2]int        // of the first foot and the last
+	inverse [2][2]float64 // of the shares of the coordinates in the moves of those
+}
+
+// newCarrier returns the carrier of the two coordinates from first on, by the outer
+// ones of the stops.
+func newCarrier(stops []stop, offset, first int) carrier {
+	outer := [2]int{0, 0}
+	for i := range stops {
+		if stops[i].x < stops[outer[0]].x {
+			outer[0] = i
+		}
+		if stops[i].x > stops[outer[1]].x {
+			outer[1] = i
+		}
+	}
+	a, b := stops[outer[0]].move.of[first:], stops[outer[1]].move.of[first:]
+	det := float64(a[0]*b[1]) - float64(a[1]*b[0])
+	return carrier{
+		stops:   [2]int{offset + outer[0], offset + outer[1]},
+		inverse: [2][2]float64{{b[1] / det, -a[1] / det}, {-b[0] / det, a[0] / det}},
+	}
+}
+
+// program is a linear program over the pieces of all moves, and more variables.
+type program struct {
+	m     *model
+	first []int     // of each stop: its first piece, and at the end that of what follows
+	signs []float64 // of each piece
+	linprog.Program
+}
+
+// inMoves returns the program with the given pieces of each stop, so many more
+// variables that cost one each and are not below zero, and the rows that tie feet to
+// the lines of their machines.
+func (m *model) inMoves(more int, pieces func(list []piece, i int) []piece) *program {
+	p := &program{m: m, first: make([]int, len(m.stops)+1)}
+	list := make([]piece, 0, 3*len(m.stops)+more)
+	for i := range m.stops {
+		list = pieces(list, i)
+		p.first[i+1] = len(list)
+	}
+	for range more {
+		list = append(list, piece{1, 0, math.Inf(1), 1})
+	}
+	n := len(list)
+	all := m.vector(4 * n)
+	p.signs, p.Cost, p.Lower, p.Upper = all[:n:n], all[n:2*n:2*n], all[2*n:3*n:3*n], all[3*n:]
+	for k, c := range list {
+		p.signs[k], p.Cost[k], p.Lower[k], p.Upper[k] = c.sign, c.cost, c.low, c.high
+	}
+	p.Rows = make([]linprog.Row, 0, len(m.stops)+8*len(m.items)+4)
+	for i := range m.stops {
+		if !m.stops[i].outer {
+			row := p.row(&m.stops[i].move, 0, 0)
+			p.add(row, i, -1)
+			p.Rows = append(p.Rows, row)
+		}
+	}
+	return p
+}
+
+// undivided is the move in one piece, which costs nothing.
+func (m *model) undivided(list []piece, i int) []piece {
+	return append(list, piece{1, m.stops[i].low, m.stops[i].high, 0})
+}
+
+// split is the move up less the move down, each of which costs what it is.
+func (m *model) split(list []piece, i int) []piece {
+	s := &m.stops[i]
+	if s.high > 0 {
+		list = append(list, piece{+1, max(0, s.low), s.high, 1})
+	}
+	if s.low < 0 || s.high <= 0 {
+		list = append(list, piece{-1, max(0, -s.high), -s.low + 0, 1})
+	}
+	return list
+}
+
+// row holds f between two values.
+func (p *program) row(f *affine, low, high float64) linprog.Row {
+	row := linprog.Row{Coefficients: p.m.vector(len(p.Cost)), Lower: low - f.c, Upper: high - f.c}
+	for k := range p.m.carriers {
+		c := &p.m.carriers[k]
+		a, b := f.of[2*k], f.of[2*k+1]
+		if a == 0 && b == 0 {
+			continue
+		}
+		for side, stop := range c.stops {
+			share := float64(a*c.inverse[0][side]) + float64(b*c.inverse[1][side])
+			p.add(row, stop, share)
+			// The move of a foot is that of its pieces, less the constant of its function.
+			by := share * p.m.stops[stop].move.c
+			row.Lower, row.Upper = row.Lower+by, row.Upper+by
+		}
+	}
+	return row
+}
+
+// add adds a multiple of the move of a stop to a row.
+func (p *program) add(row linprog.Row, stop int, share float64) {
+	for k := p.first[stop]; k < p.first[stop+1]; k++ {
+		row.Coefficients[k] += p.signs[k] * share
+	}
+}
+
+// more is the first variable after the pieces.
+func (p *program) more() int { return p.first[len(p.first)-1] }
+
+// move returns the move of a stop.
+func (p *program) move(x []float64, stop int) float64 {
+	sum := 0.0
+	for k := p.first[stop]; k < p.first[stop+1]; k++ {
+		sum += p.signs[k] * x[k]
+	}
+	return sum
+}
+
+// coordinates returns those of the model.
+func (p *program) coordinates(x []float64) []float64 {
+	y := make([]float64, p.m.n)
+	for k := range p.m.carriers {
+		c := &p.m.carriers[k]
+		var by [2]float64
+		for side, stop := range c.stops {
+			by[side] = p.move(x, stop) - p.m.stops[stop].move.c
+		}
+		for i, share := range c.inverse {
+			y[2*k+i] = float64(share[0]*by[0]) + float64(share[1]*by[1])
+		}
+	}
+	return y
+}
