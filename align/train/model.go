@@ -104,6 +104,7 @@ type stop struct {
 // model is a train in one plane or in both together.
 type model struct {
 	train *Train
+	space *workspace
 	scale float64  // mm
 	first [][2]int // of each machine and plane: its first coordinate, or -1 where it does not move
 	n     int      // coordinates
@@ -122,8 +123,9 @@ type model struct {
 
 // newModel lays out the train in the given planes. The reference moves only in a
 // model that is asked what would help if it did; its feet are fixed then.
-func newModel(t *Train, withReference bool, in ...int) *model {
-	m := &model{train: t, scale: t.scale(), room: new(room), first: make([][2]int, len(t.Machines))}
+func (p *planner) newModel(withReference bool, in ...int) *model {
+	t := p.train
+	m := &model{train: t, space: p.space, scale: p.scale, first: make([][2]int, len(t.Machines))}
 	bodies := make([]body, len(t.Machines))
 	for i := range t.Machines {
 		bodies[i] = newBody(t.Machines[i : i+1])
@@ -176,19 +178,8 @@ func (m *model) carry(from, first int) {
 	m.carriers = append(m.carriers, c)
 }
 
-// room is memory for vectors, in few pieces.
-type room struct{ rest []float64 }
-
-// vector returns so many zeros.
-func (m *model) vector(n int) []float64 {
-	r := m.room
-	if len(r.rest) < n {
-		r.rest = make([]float64, max(n, 1024))
-	}
-	v := r.rest[:n:n]
-	r.rest = r.rest[n:]
-	return v
-}
+// vector returns so many zeros, which last as long as the plan.
+func (m *model) vector(n int) []float64 { return m.space.kept.vector(n) }
 
 // addJoint adds the items of coupling j in the given planes.
 func (m *model) addJoint(bodies []body, j int, in []int) {

@@ -53,6 +53,7 @@ type program struct {
 // variables that cost one each and are not below zero, and the rows that tie feet to
 // the lines of their machines.
 func (m *model) inMoves(more int, pieces func(list []piece, i int) []piece) *program {
+	m.space.program.empty() // one at a time
 	p := &program{m: m, first: make([]int, len(m.stops)+1)}
 	list := make([]piece, 0, 3*len(m.stops)+more)
 	for i := range m.stops {
@@ -63,7 +64,7 @@ func (m *model) inMoves(more int, pieces func(list []piece, i int) []piece) *pro
 		list = append(list, piece{1, 0, math.Inf(1), 1})
 	}
 	n := len(list)
-	all := m.vector(4 * n)
+	all := p.vector(4 * n)
 	p.signs, p.Cost, p.Lower, p.Upper = all[:n:n], all[n:2*n:2*n], all[2*n:3*n:3*n], all[3*n:]
 	for k, c := range list {
 		p.signs[k], p.Cost[k], p.Lower[k], p.Upper[k] = c.sign, c.cost, c.low, c.high
@@ -78,6 +79,9 @@ func (m *model) inMoves(more int, pieces func(list []piece, i int) []piece) *pro
 	}
 	return p
 }
+
+// vector returns so many zeros, which last as long as the program.
+func (p *program) vector(n int) []float64 { return p.m.space.program.vector(n) }
 
 // undivided is the move in one piece, which costs nothing.
 func (m *model) undivided(list []piece, i int) []piece {
@@ -98,7 +102,7 @@ func (m *model) split(list []piece, i int) []piece {
 
 // row holds f between two values.
 func (p *program) row(f *affine, low, high float64) linprog.Row {
-	row := linprog.Row{Coefficients: p.m.vector(len(p.Cost)), Lower: low - f.c, Upper: high - f.c}
+	row := linprog.Row{Coefficients: p.vector(len(p.Cost)), Lower: low - f.c, Upper: high - f.c}
 	for k := range p.m.carriers {
 		c := &p.m.carriers[k]
 		a, b := f.of[2*k], f.of[2*k+1]

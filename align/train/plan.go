@@ -136,7 +136,10 @@ func (t *Train) checkWork(faults *check.Faults, w Work) {
 
 // solved plans a train that was checked; false where a solver came to no answer.
 func (t *Train) solved(w Work) (*planner, bool) {
-	p := &planner{train: t, work: w, proven: true, lines: make([]align.Centreline, len(t.Machines))}
+	space := workspaces.Get().(*workspace)
+	defer workspaces.Put(space) // no plan holds what it made there
+	space.kept.empty()
+	p := &planner{train: t, space: space, scale: t.scale(), work: w, proven: true, lines: make([]align.Centreline, len(t.Machines))}
 	for _, in := range t.together() {
 		if !p.solve(in) {
 			return nil, false
@@ -166,6 +169,8 @@ func (t *Train) together() [][]int {
 // planner gathers what the planes come to.
 type planner struct {
 	train        *Train
+	space        *workspace
+	scale        float64 // of models, mm
 	work         Work
 	lines        []align.Centreline // the move of each machine along the x of the train
 	missed       bool               // some target was not reached
@@ -183,14 +188,14 @@ func (p *planner) solve(in []int) bool {
 		return true
 	}
 	p.missed = true
-	m, outside := newModel(p.train, false, in...), false
+	m, outside := p.newModel(false, in...), false
 	if !m.eased(func() (ok bool) { outside, ok = p.comeNear(m, in); return ok }) {
 		return false
 	}
 	if !outside {
 		return true
 	}
-	m = newModel(p.train, true, in...)
+	m = p.newModel(true, in...)
 	p.blocksMissing = !m.eased(func() bool { return p.findBlocks(m) }) || p.blocksMissing
 	return true
 }
@@ -219,7 +224,7 @@ func (p *planner) reachTargets(in []int) bool {
 	var regions [2]region
 	var answers [2][]float64
 	for i, plane := range in {
-		m, ok := newTargetModel(p.train, plane)
+		m, ok := p.newTargetModel(plane)
 		if !ok {
 			return false
 		}

@@ -54,12 +54,12 @@ func (c *cuts) minimise(p *program, row func(*affine) linprog.Row, level func(*l
 	for i := range c.list {
 		p.Rows = append(p.Rows, row(&c.list[i]))
 	}
-	solver, err := linprog.New(p.Program)
-	if err != nil {
+	solver := &c.m.space.linear
+	if solver.Load(p.Program) != nil {
 		return linprog.Solution{}, false
 	}
 	for round := 1; ; round++ {
-		s := solve(&solver, p.Program)
+		s := solve(solver, p.Program)
 		if s.Status != linprog.Optimal {
 			return s, false
 		}
@@ -78,15 +78,10 @@ func (c *cuts) minimise(p *program, row func(*affine) linprog.Row, level func(*l
 
 // solve goes on from the basis that the solver has, or from scratch where that leads
 // nowhere.
-func solve(solver **linprog.Solver, p linprog.Program) linprog.Solution {
-	s := (*solver).Solve()
-	if s.Status != linprog.Stopped {
+func solve(solver *linprog.Solver, p linprog.Program) linprog.Solution {
+	s := solver.Solve()
+	if s.Status != linprog.Stopped || solver.Load(p) != nil {
 		return s
 	}
-	fresh, err := linprog.New(p)
-	if err != nil {
-		return s
-	}
-	*solver = fresh
-	return fresh.Solve()
+	return solver.Solve()
 }

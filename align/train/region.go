@@ -130,7 +130,8 @@ func (r *region) leastSquares(more ...nearest.Row) []float64 {
 // leastSquaresUnder is leastSquares under rows of which more come to light as they are
 // broken. Cuts of items that it needs are kept, for they hold in the whole region.
 func (r *region) leastSquaresUnder(more []nearest.Row, broken func(y []float64) []nearest.Row) []float64 {
-	solver := nearest.New(r.m.n)
+	solver := &r.m.space.squares
+	solver.Reset(r.m.n)
 	solver.Add(r.points()...)
 	solver.Add(more...)
 	for round := 1; ; round++ {

@@ -23,8 +23,9 @@ func (r ray) plus(sign float64, s ray) ray {
 // newTargetModel lays out the train in one plane with every coupling on its target:
 // two coordinates where all machines may move and none where one stays. ok is false
 // where rounding leaves couplings off their targets.
-func newTargetModel(t *Train, plane int) (m *model, ok bool) {
-	m = &model{train: t, scale: t.scale(), room: new(room), rays: t.targetRays(plane)}
+func (p *planner) newTargetModel(plane int) (m *model, ok bool) {
+	t := p.train
+	m = &model{train: t, space: p.space, scale: p.scale, rays: t.targetRays(plane)}
 	if t.reference() < 0 {
 		m.n, m.whole = 2, newBody(t.Machines)
 		m.centre()

@@ -97,7 +97,7 @@ func (r *region) leastLargest() []float64 {
 	p := m.inMoves(1, m.undivided)
 	for i := range m.stops {
 		for _, sign := range [...]float64{+1, -1} { // sign move - t <= 0
-			row := linprog.Row{Coefficients: m.vector(len(p.Cost)), Lower: math.Inf(-1)}
+			row := linprog.Row{Coefficients: p.vector(len(p.Cost)), Lower: math.Inf(-1)}
 			p.add(row, i, sign)
 			row.Coefficients[p.more()] = -1
 			p.Rows = append(p.Rows, row)

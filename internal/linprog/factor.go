@@ -10,7 +10,7 @@ type core struct {
 	rows, columns []int
 	lu            []float64
 	order         []int // of the rows, by pivot
-	side          []float64
+	side, right   []float64
 }
 
 // factorise reports whether the core of the present basis could be inverted.
@@ -28,6 +28,7 @@ func (s *Solver) factorise() bool {
 		}
 	}
 	c.lu, c.order, c.side = c.lu[:0], c.order[:0], c.side[:0]
+	c.right = resized(c.right, len(c.rows))
 	for k, i := range c.rows {
 		from := s.coefficients(i)
 		for _, j := range c.columns {

@@ -23,8 +23,9 @@ func (s *Solver) infeasible(p int) (Solution, bool) {
 // cancel but for rounding.
 func (s *Solver) ray(v int) (y, sum []float64) {
 	c := &s.core
-	z := make([]float64, len(c.columns))
+	z := c.right
 	for k, j := range c.columns {
+		z[k] = 0
 		if v >= s.n {
 			z[k] = -s.coefficients(v - s.n)[j]
 		} else if v == j {

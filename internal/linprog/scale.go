@@ -28,6 +28,7 @@ func unit(x float64) float64 {
 // noise beside it stays noise.
 func (s *Solver) equilibrate(rows []Row) {
 	top := s.column // of each column, under the row scales
+	clear(top)
 	for i := range rows {
 		s.row[i] = unit(largestOf(rows[i].Coefficients))
 		for j, a := range rows[i].Coefficients {

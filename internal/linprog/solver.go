@@ -42,10 +42,20 @@ type Solver struct {
 // between them, and costs without the finite bound that [Program] asks for. What it
 // accepts can still be infeasible.
 func New(p Program) (*Solver, error) {
-	if err := p.check(); err != nil {
+	s := new(Solver)
+	if err := s.Load(p); err != nil {
 		return nil, err
 	}
-	s := allocate(len(p.Cost), len(p.Rows))
+	return s, nil
+}
+
+// Load makes the solver one for p, as New does, in the memory that it has. A program
+// that is refused leaves the solver as it was.
+func (s *Solver) Load(p Program) error {
+	if err := p.check(); err != nil {
+		return err
+	}
+	s.allocate(len(p.Cost), len(p.Rows))
 	s.equilibrate(p.Rows)
 	s.money = s.costScale(p.Cost)
 	for j, c := range p.Cost {
@@ -57,25 +67,27 @@ func New(p Program) (*Solver, error) {
 		s.load(i, &p.Rows[i])
 	}
 	s.start()
-	return s, nil
+	return nil
 }
 
-// allocate returns a solver for n variables and m rows, in few pieces of memory.
-func allocate(n, m int) *Solver {
-	floats := make([]float64, 0, 2*n+m+n*m+3*(n+m)+n*(m+1))
-	take := func(count int) []float64 {
-		start := len(floats)
-		floats = floats[:start+count]
-		return floats[start:len(floats):len(floats)]
+// allocate makes room for n variables and m rows. What it holds is whatever there was
+// before.
+func (s *Solver) allocate(n, m int) {
+	s.n = n
+	s.column, s.row = resized(s.column, n), resized(s.row, m)
+	s.rows, s.cost = resized(s.rows, n*m), resized(s.cost, n)
+	s.lower, s.upper, s.value = resized(s.lower, n+m), resized(s.upper, n+m), resized(s.value, n+m)
+	s.tableau = resized(s.tableau, n*(m+1))
+	s.basic, s.nonbasic = resized(s.basic, m), resized(s.nonbasic, n)
+}
+
+// resized returns a slice of that length, in the memory of the one given if it is
+// enough.
+func resized[T any](s []T, n int) []T {
+	if n > cap(s) {
+		return make([]T, n)
 	}
-	ints := make([]int, n+m)
-	return &Solver{
-		n:      n,
-		column: take(n), row: take(m), rows: take(n * m), cost: take(n),
-		lower: take(n + m), upper: take(n + m), value: take(n + m),
-		tableau: take(n * (m + 1)),
-		basic:   ints[:m:m], nonbasic: ints[m:],
-	}
+	return s[:n]
 }
 
 // cheapest returns where a variable costs least; of several such places the one
@@ -111,12 +123,12 @@ func (s *Solver) Add(r Row) error {
 	}
 	i := len(s.basic)
 	s.row = append(s.row, s.rowScale(r.Coefficients))
-	s.rows = append(s.rows, make([]float64, s.n)...)
+	s.rows = append(s.rows, r.Coefficients...)
 	s.lower, s.upper = append(s.lower, 0), append(s.upper, 0)
 	s.value = append(s.value, 0)
 	s.load(i, &r)
 	s.basic = append(s.basic, s.n+i)
-	s.tableau = append(s.tableau, make([]float64, s.n)...)
+	s.tableau = append(s.tableau, r.Coefficients...)
 	s.express(i)
 	s.value[s.n+i] = s.activity(i)
 	return nil
@@ -126,6 +138,7 @@ func (s *Solver) Add(r Row) error {
 // terms of the nonbasic variables.
 func (s *Solver) express(i int) {
 	to, from := s.line(i), s.coefficients(i)
+	clear(to)
 	for j, v := range s.nonbasic {
 		if v < s.n {
 			to[j] = from[v]

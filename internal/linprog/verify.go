@@ -43,7 +43,7 @@ func (s *Solver) place() bool {
 	for _, j := range c.columns {
 		s.value[j] = 0
 	}
-	z := make([]float64, len(c.rows))
+	z := c.right
 	for k, i := range c.rows {
 		z[k] = s.value[s.n+i] - s.activity(i)
 	}
@@ -80,7 +80,7 @@ func (s *Solver) rowsHold() bool {
 // multipliers returns those of rows and columns for the cost.
 func (s *Solver) multipliers() (rows, columns []float64) {
 	c := &s.core
-	z := make([]float64, len(c.columns))
+	z := c.right
 	for k, j := range c.columns {
 		z[k] = s.cost[j]
 	}
@@ -111,7 +111,8 @@ func (s *Solver) signed(m float64, v int) float64 {
 // spread puts multipliers of the rows of the core among zeros for the others, and
 // returns with them the sum of multiplier times row.
 func (s *Solver) spread(z []float64) (rows, sum []float64) {
-	rows, sum = make([]float64, len(s.row)), make([]float64, s.n)
+	both := make([]float64, len(s.row)+s.n)
+	rows, sum = both[:len(s.row):len(s.row)], both[len(s.row):]
 	for k, i := range s.core.rows {
 		rows[i] = z[k]
 		if z[k] != 0 {

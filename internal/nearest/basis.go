@@ -11,18 +11,15 @@ type basis struct {
 	r    [][]float64 // r[c] is the column of normal c, up to its diagonal r[c][c]
 }
 
-func newBasis(n int) basis {
-	b := basis{q: square(n), r: square(n)}
-	b.clear()
-	return b
-}
-
-func square(n int) [][]float64 {
-	all, rows := make([]float64, n*n), make([][]float64, n)
-	for i := range rows {
-		rows[i] = all[i*n : (i+1)*n : (i+1)*n]
+// reset makes the basis one of n vectors and no normals, in the given memory for n x n
+// numbers twice.
+func (b *basis) reset(q, r []float64, n int) {
+	b.q, b.r = b.q[:0], b.r[:0]
+	for i := range n {
+		b.q = append(b.q, q[i*n:(i+1)*n:(i+1)*n])
+		b.r = append(b.r, r[i*n:(i+1)*n:(i+1)*n])
 	}
-	return rows
+	b.clear()
 }
 
 // clear leaves no normals and the unit vectors.

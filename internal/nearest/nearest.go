@@ -61,7 +61,9 @@ type Point struct {
 // them, from which the search goes on when more rows come. It is made by [New],
 // and not for use by several goroutines at a time.
 type Solver struct {
-	rows  []row
+	rows   []row
+	copies []float64 // of coefficients; what does not fit is copied elsewhere
+
 	proof []float64 // multipliers that prove the set to be empty, from the moment there is a proof
 	bad   bool      // a number that is not finite was handed over
 
@@ -72,6 +74,8 @@ type Solver struct {
 	fresh  bool // basis, x and multipliers were made afresh from the active rows
 
 	d, r, z []float64 // of the row that is about to be let in, see direction
+
+	vectors []float64 // the memory of all the above
 }
 
 // active is a row that was let in, taken as sign (a . x - b) / |a| >= 0.
@@ -83,10 +87,29 @@ type active struct {
 
 // New returns a solver for n variables without rows.
 func New(n int) *Solver {
-	s := &Solver{basis: newBasis(n), fresh: true}
-	vectors := make([]float64, 4*n)
-	s.x, s.d, s.r, s.z = vectors[:n:n], vectors[n:2*n:2*n], vectors[2*n:3*n:3*n], vectors[3*n:]
+	s := new(Solver)
+	s.Reset(n)
 	return s
+}
+
+// Reset makes the solver one for n variables without rows, as New does, in the memory
+// that it has.
+func (s *Solver) Reset(n int) {
+	*s = Solver{
+		rows: s.rows[:0], copies: s.copies[:0], active: s.active[:0], basis: s.basis, vectors: s.vectors, fresh: true,
+	}
+	if n*(2*n+4) > cap(s.vectors) {
+		s.vectors = make([]float64, n*(2*n+4))
+	}
+	rest := s.vectors[:cap(s.vectors)]
+	take := func(n int) []float64 {
+		v := rest[:n:n]
+		rest = rest[n:]
+		return v
+	}
+	s.x, s.d, s.r, s.z = take(n), take(n), take(n), take(n)
+	clear(s.x)
+	s.basis.reset(take(n*n), take(n*n), n)
 }
 
 // Add takes in more rows. It copies them. It panics if a row does not have as
@@ -102,11 +125,14 @@ func (s *Solver) Add(rows ...Row) {
 		first, end := span(rows[i].Coefficients)
 		size += end - first
 	}
-	copies := make([]float64, 0, size)
+	if size > cap(s.copies)-len(s.copies) {
+		s.copies = make([]float64, 0, 2*size)
+	}
 	for i := range rows {
 		first, end := span(rows[i].Coefficients)
-		copies = append(copies, rows[i].Coefficients[first:end]...)
-		s.rows = append(s.rows, newRow(first, copies[len(copies)-(end-first):], &rows[i]))
+		start := len(s.copies)
+		s.copies = append(s.copies, rows[i].Coefficients[first:end]...)
+		s.rows = append(s.rows, newRow(first, s.copies[start:], &rows[i]))
 		s.judge(len(s.rows) - 1)
 	}
 }
