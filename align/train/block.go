@@ -163,7 +163,7 @@ func (r *region) leastSum(ends []end) (sum float64, needed []end, ok bool) {
 	})
 	for _, e := range ends {
 		k := p.first[e.stop] + 1
-		for p.signs[k] != e.side.sign() {
+		for p.pieces[k].sign != e.side.sign() {
 			k++
 		}
 		opening = append(opening, k)

@@ -19,7 +19,7 @@ func compass(n int) [][2]float64 {
 }
 
 func (it *item) aims() [][2]float64 {
-	if len(it.parts) == 1 {
+	if it.count == 1 {
 		return bothWays
 	}
 	return allAround
@@ -34,7 +34,11 @@ type cuts struct {
 }
 
 func (m *model) newCuts() *cuts {
-	c := &cuts{m: m}
+	n := 0
+	for k := range m.items {
+		n += len(m.items[k].aims())
+	}
+	c := &cuts{m: m, list: make([]affine, 0, n)}
 	for k := range m.items {
 		for _, aim := range m.items[k].aims() {
 			c.list = append(c.list, m.along(&m.items[k], aim))
@@ -57,7 +61,7 @@ func (c *cuts) deepen(y []float64, level float64) bool {
 	before := len(c.list)
 	for k := range c.m.items {
 		it := &c.m.items[k]
-		if size, direction := it.at(y); len(it.parts) > 1 && size > c.m.beyond(level) {
+		if size, direction := it.at(y); it.count > 1 && size > c.m.beyond(level) {
 			c.list = append(c.list, c.m.along(it, direction))
 		}
 	}

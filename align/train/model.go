@@ -68,12 +68,15 @@ func (m *model) combined(a float64, f *affine, b float64, g *affine) affine {
 
 // item is what a coupling is judged by, each part in one plane over its limit: its
 // size is the ratio to the limit.
-type item struct{ parts []affine }
+type item struct {
+	both  [2]affine // its parts
+	count int       // of planes
+}
 
 // at returns the size of the item and the direction in which it points.
 func (it *item) at(y []float64) (size float64, direction [2]float64) {
-	for i := range it.parts {
-		direction[i] = it.parts[i].at(y)
+	for i := range it.count {
+		direction[i] = it.both[i].at(y)
 	}
 	size = math.Sqrt(float64(direction[0]*direction[0]) + float64(direction[1]*direction[1]))
 	if size > 0 {
@@ -86,10 +89,10 @@ func (it *item) at(y []float64) (size float64, direction [2]float64) {
 // along returns the component of the item in a direction: what no cut may have
 // above the ratio allowed.
 func (m *model) along(it *item, direction [2]float64) affine {
-	if len(it.parts) == 1 {
-		return m.combined(direction[0], &it.parts[0], 0, &it.parts[0])
+	if it.count == 1 {
+		return m.combined(direction[0], &it.both[0], 0, &it.both[0])
 	}
-	return m.combined(direction[0], &it.parts[0], direction[1], &it.parts[1])
+	return m.combined(direction[0], &it.both[0], direction[1], &it.both[1])
 }
 
 // stop is the move of one foot in one plane and how far it can go.
@@ -116,8 +119,6 @@ type model struct {
 	rays  []ray // on target: what each machine moves by, whatever the coordinates
 	whole body  // on target: all feet, where the train moves as one
 
-	room *room // for vectors
-
 	ease float64 // room for the stages that follow, see flatEases
 }
 
@@ -136,6 +137,9 @@ func (p *planner) newModel(withReference bool, in ...int) *model {
 			}
 		}
 	}
+	m.stops = make([]stop, 0, t.feet()*len(in))
+	m.carriers = make([]carrier, 0, m.n/2)
+	m.items = make([]item, 0, 2*len(t.Joints)*len(in))
 	for i := range t.Machines {
 		for _, plane := range in {
 			m.addStops(bodies[i], i, plane)
@@ -184,21 +188,22 @@ func (m *model) vector(n int) []float64 { return m.space.kept.vector(n) }
 // addJoint adds the items of coupling j in the given planes.
 func (m *model) addJoint(bodies []body, j int, in []int) {
 	joint := &m.train.Joints[j]
-	var together []item
+	first := len(m.items)
 	for _, plane := range in {
 		offset, slope := m.residual(bodies, j, plane)
-		for k, ratio := range m.ratios(joint, &offset, &slope) {
-			if joint.Limits.PerPlane {
-				m.items = append(m.items, item{[]affine{ratio}})
-				continue
+		ratios, n := m.ratios(joint, &offset, &slope)
+		for k := range n {
+			if joint.Limits.PerPlane || first+k == len(m.items) {
+				m.items = append(m.items, item{})
 			}
-			if k == len(together) {
-				together = append(together, item{})
+			it := &m.items[len(m.items)-1]
+			if !joint.Limits.PerPlane {
+				it = &m.items[first+k]
 			}
-			together[k].parts = append(together[k].parts, ratio)
+			it.both[it.count] = ratios[k]
+			it.count++
 		}
 	}
-	m.items = append(m.items, together...)
 }
 
 // residual returns what is left at coupling j in one plane, found less target and
@@ -231,22 +236,24 @@ func (m *model) residual(bodies []body, j, plane int) (offset, slope affine) {
 // limits are given, for a spacer of length L the tilts at its flex planes
 //
 //	stationary = offset/L + slope/2        movable = -offset/L + slope/2
-func (m *model) ratios(j *Joint, offset, slope *affine) []affine {
-	var list []affine
+func (m *model) ratios(j *Joint, offset, slope *affine) (list [2]affine, n int) {
+	add := func(a, b float64) {
+		list[n] = m.combined(a, offset, b, slope)
+		n++
+	}
 	if span := mm(j.Coupling.Span); span != 0 {
 		limit := float64(j.Limits.Flex)
-		for _, sign := range [...]float64{+1, -1} {
-			list = append(list, m.combined(sign*m.scale/span/limit, offset, 0.5/limit, slope))
-		}
-		return list
+		add(+m.scale/span/limit, 0.5/limit)
+		add(-m.scale/span/limit, 0.5/limit)
+		return list, n
 	}
 	if j.Limits.Offset != 0 {
-		list = append(list, m.combined(m.scale/mm(j.Limits.Offset), offset, 0, slope))
+		add(m.scale/mm(j.Limits.Offset), 0)
 	}
 	if j.Limits.Slope != 0 {
-		list = append(list, m.combined(0, offset, 1/float64(j.Limits.Slope), slope))
+		add(0, 1/float64(j.Limits.Slope))
 	}
-	return list
+	return list, n
 }
 
 // scale returns a length in millimetres that is typical of the moves: the farthest

@@ -43,33 +43,32 @@ func newCarrier(stops []stop, offset, first int) carrier {
 
 // program is a linear program over the pieces of all moves, and more variables.
 type program struct {
-	m     *model
-	first []int     // of each stop: its first piece, and at the end that of what follows
-	signs []float64 // of each piece
+	m      *model
+	first  []int   // of each stop: its first piece, and at the end that of what follows
+	pieces []piece // and the variables after them
 	linprog.Program
+	room room // for its vectors
 }
 
 // inMoves returns the program with the given pieces of each stop, so many more
 // variables that cost one each and are not below zero, and the rows that tie feet to
 // the lines of their machines.
 func (m *model) inMoves(more int, pieces func(list []piece, i int) []piece) *program {
-	m.space.program.empty() // one at a time
-	p := &program{m: m, first: make([]int, len(m.stops)+1)}
-	list := make([]piece, 0, 3*len(m.stops)+more)
+	p := &m.space.program // one at a time
+	p.m, p.first, p.pieces, p.Rows = m, append(p.first[:0], 0), p.pieces[:0], p.Rows[:0]
+	p.room.empty()
 	for i := range m.stops {
-		list = pieces(list, i)
-		p.first[i+1] = len(list)
+		p.pieces = pieces(p.pieces, i)
+		p.first = append(p.first, len(p.pieces))
 	}
 	for range more {
-		list = append(list, piece{1, 0, math.Inf(1), 1})
+		p.pieces = append(p.pieces, piece{1, 0, math.Inf(1), 1})
 	}
-	n := len(list)
-	all := p.vector(4 * n)
-	p.signs, p.Cost, p.Lower, p.Upper = all[:n:n], all[n:2*n:2*n], all[2*n:3*n:3*n], all[3*n:]
-	for k, c := range list {
-		p.signs[k], p.Cost[k], p.Lower[k], p.Upper[k] = c.sign, c.cost, c.low, c.high
+	n := len(p.pieces)
+	p.Cost, p.Lower, p.Upper = p.vector(n), p.vector(n), p.vector(n)
+	for k, c := range p.pieces {
+		p.Cost[k], p.Lower[k], p.Upper[k] = c.cost, c.low, c.high
 	}
-	p.Rows = make([]linprog.Row, 0, len(m.stops)+8*len(m.items)+4)
 	for i := range m.stops {
 		if !m.stops[i].outer {
 			row := p.row(&m.stops[i].move, 0, 0)
@@ -81,7 +80,7 @@ func (m *model) inMoves(more int, pieces func(list []piece, i int) []piece) *pro
 }
 
 // vector returns so many zeros, which last as long as the program.
-func (p *program) vector(n int) []float64 { return p.m.space.program.vector(n) }
+func (p *program) vector(n int) []float64 { return p.room.vector(n) }
 
 // undivided is the move in one piece, which costs nothing.
 func (m *model) undivided(list []piece, i int) []piece {
@@ -123,7 +122,7 @@ func (p *program) row(f *affine, low, high float64) linprog.Row {
 // add adds a multiple of the move of a stop to a row.
 func (p *program) add(row linprog.Row, stop int, share float64) {
 	for k := p.first[stop]; k < p.first[stop+1]; k++ {
-		row.Coefficients[k] += p.signs[k] * share
+		row.Coefficients[k] += p.pieces[k].sign * share
 	}
 }
 
@@ -134,14 +133,14 @@ func (p *program) more() int { return p.first[len(p.first)-1] }
 func (p *program) move(x []float64, stop int) float64 {
 	sum := 0.0
 	for k := p.first[stop]; k < p.first[stop+1]; k++ {
-		sum += p.signs[k] * x[k]
+		sum += p.pieces[k].sign * x[k]
 	}
 	return sum
 }
 
 // coordinates returns those of the model.
 func (p *program) coordinates(x []float64) []float64 {
-	y := make([]float64, p.m.n)
+	y := p.m.vector(p.m.n)
 	for k := range p.m.carriers {
 		c := &p.m.carriers[k]
 		var by [2]float64

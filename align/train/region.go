@@ -49,14 +49,14 @@ func (m *model) worst(y []float64) float64 {
 
 // round tells whether an item is the length of a vector.
 func (m *model) round() bool {
-	return slices.ContainsFunc(m.items, func(it item) bool { return len(it.parts) > 1 })
+	return slices.ContainsFunc(m.items, func(it item) bool { return it.count > 1 })
 }
 
 // worstRound returns the largest ratio of an item that cuts only come near to.
 func (m *model) worstRound(y []float64) float64 {
 	worst := 0.0
 	for k := range m.items {
-		if len(m.items[k].parts) > 1 {
+		if m.items[k].count > 1 {
 			size, _ := m.items[k].at(y)
 			worst = max(worst, size)
 		}

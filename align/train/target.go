@@ -30,11 +30,7 @@ func (p *planner) newTargetModel(plane int) (m *model, ok bool) {
 		m.n, m.whole = 2, newBody(t.Machines)
 		m.centre()
 	}
-	feet := 0
-	for i := range t.Machines {
-		feet += len(t.Machines[i].Feet)
-	}
-	m.stops = make([]stop, 0, feet)
+	m.stops = make([]stop, 0, t.feet())
 	for i := range t.Machines {
 		for k := range t.Machines[i].Feet {
 			if i != t.reference() {

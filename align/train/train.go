@@ -79,6 +79,15 @@ func (t *Train) reference() int {
 	return -1
 }
 
+// feet returns how many stations with feet there are.
+func (t *Train) feet() int {
+	n := 0
+	for i := range t.Machines {
+		n += len(t.Machines[i].Feet)
+	}
+	return n
+}
+
 // axis returns the index of the machine whose centreline, before anything moves,
 // is the axis.
 func (t *Train) axis() int { return max(0, t.reference()) }

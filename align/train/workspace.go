@@ -10,8 +10,8 @@ import (
 // workspace is the memory of a plan, which the next plan takes over. Nothing in it
 // has a part in an answer: each user sets what it reads.
 type workspace struct {
-	kept    room // for vectors that last as long as the plan
-	program room // for those of the linear program at hand
+	kept    room    // for vectors that last as long as the plan
+	program program // the one at hand
 	linear  linprog.Solver
 	squares nearest.Solver
 }
