@@ -30,9 +30,12 @@ func (s *Solver) equilibrate(rows []Row) {
 	top := s.column // of each column, under the row scales
 	clear(top)
 	for i := range rows {
-		s.row[i] = unit(largestOf(rows[i].Coefficients))
+		scale := unit(largestOf(rows[i].Coefficients))
+		s.row[i] = scale
 		for j, a := range rows[i].Coefficients {
-			top[j] = max(top[j], math.Abs(a)*s.row[i])
+			if a := math.Abs(a) * scale; a > top[j] {
+				top[j] = a
+			}
 		}
 	}
 	for j := range top {
@@ -43,7 +46,9 @@ func (s *Solver) equilibrate(rows []Row) {
 func largestOf(a []float64) float64 {
 	top := 0.0
 	for _, x := range a {
-		top = max(top, math.Abs(x))
+		if x := math.Abs(x); x > top {
+			top = x
+		}
 	}
 	return top
 }
