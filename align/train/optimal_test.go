@@ -51,10 +51,14 @@ func TestPlansAreOptimalPerPlane(t *testing.T) {
 
 func checkOptimal(t *testing.T, j job, seed uint64) (plans int) {
 	t.Helper()
-	tr := j.draw(rand.New(rand.NewPCG(seed, uint64(j.machines))))
+	return checkTrain(t, fmt.Sprint(j, " seed ", seed), j.draw(rand.New(rand.NewPCG(seed, uint64(j.machines)))))
+}
+
+func checkTrain(t *testing.T, of string, tr train.Train) (plans int) {
+	t.Helper()
 	exact := [2]exactPlane{solvePlane(&tr, true), solvePlane(&tr, false)}
 	for w := train.TotalTravel; w <= train.LargestMove; w++ {
-		name := fmt.Sprint(j, " seed ", seed, " ", w)
+		name := fmt.Sprint(of, " ", w)
 		p, err := tr.Plan(w)
 		if err != nil {
 			t.Errorf("%s: %v", name, err)

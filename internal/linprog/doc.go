@@ -56,6 +56,7 @@
 // # Limits
 //
 // No sparse matrices, no whole numbers, no changing of bounds or costs: rows can be
-// added, see [Solver.Add], and that is all. The package judges no units and knows
-// nothing of machines.
+// added, see [Solver.Add], and a solver can be used for another program, see
+// [Solver.Load], and that is all. The package judges no units and knows nothing of
+// machines.
 package linprog
