@@ -111,7 +111,7 @@ type JointAfter struct {
 // It refuses what [Train.Validate] does, and a w that is none (Unknown, at /work).
 // Should a solver come to no answer it says so (Unreachable, at /machines); that was
 // seen only with numbers far from any machine, such as feet a million kilometres apart.
-// Ten machines take milliseconds per plane and some tenths of a second where planes
+// Ten machines take less than a millisecond and some hundredths of a second where planes
 // are judged together, the fewest feet of the largest train twenty seconds.
 func (t Train) Plan(w Work) (Plan, error) {
 	var faults check.Faults

@@ -102,7 +102,7 @@ func (r *region) appendCut(rows []nearest.Row, i int) []nearest.Row {
 func (m *model) appendWithin(rows []nearest.Row, f *affine, low, high float64) []nearest.Row {
 	of := f.of
 	if len(of) < m.n {
-		of = m.vector(m.n)
+		of = m.space.rows.vector(m.n)
 		copy(of, f.of)
 	}
 	if low == high {
@@ -112,7 +112,7 @@ func (m *model) appendWithin(rows []nearest.Row, f *affine, low, high float64) [
 		rows = append(rows, nearest.Row{Coefficients: of, Least: low - f.c})
 	}
 	if !math.IsInf(high, 1) {
-		turned := m.vector(m.n)
+		turned := m.space.rows.vector(m.n)
 		for i, a := range of {
 			turned[i] = -a
 		}
@@ -132,6 +132,7 @@ func (r *region) leastSquares(more ...nearest.Row) []float64 {
 func (r *region) leastSquaresUnder(more []nearest.Row, broken func(y []float64) []nearest.Row) []float64 {
 	solver := &r.m.space.squares
 	solver.Reset(r.m.n)
+	defer r.m.space.rows.empty() // the solver has copies
 	solver.Add(r.points()...)
 	solver.Add(more...)
 	for round := 1; ; round++ {

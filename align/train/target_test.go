@@ -19,6 +19,7 @@ func TestOnTargetBesideReference(t *testing.T) {
 		tr := roomier(job{machines: 2 + r.IntN(5), perPlane: seed%2 == 0, crowded: seed%4 > 1, scale: 1}.draw(r), 100*mm)
 		reference := r.IntN(len(tr.Machines))
 		tr.Reference = tr.Machines[reference].Name
+		tr.Machines[reference].Feet[0].Vertical = train.AtLeast(1 * mm) // does not count
 		for w := train.TotalTravel; w <= train.FewestFeet; w++ {
 			p, name := plan(t, tr, w), fmt.Sprint(seed, " ", w)
 			if p.Reach != train.OnTarget || !p.Proven {

@@ -78,7 +78,7 @@ func (m *model) travel(y []float64) float64 {
 // travelRow holds the sum of all moves, each with the sign that it has at y, to at
 // most so much. No plan whose travel is at most that breaks it.
 func (m *model) travelRow(y []float64, most float64) nearest.Row {
-	row := nearest.Row{Coefficients: m.vector(m.n), Least: -most}
+	row := nearest.Row{Coefficients: m.space.rows.vector(m.n), Least: -most}
 	for i := range m.stops {
 		move := &m.stops[i].move
 		sign := math.Copysign(1, move.at(y))

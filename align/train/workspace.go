@@ -11,6 +11,7 @@ import (
 // has a part in an answer: each user sets what it reads.
 type workspace struct {
 	kept    room    // for vectors that last as long as the plan
+	rows    room    // for those that last until the solver of squares has them
 	program program // the one at hand
 	linear  linprog.Solver
 	squares nearest.Solver
