@@ -62,7 +62,7 @@ type Point struct {
 // and not for use by several goroutines at a time.
 type Solver struct {
 	rows   []row
-	copies []float64 // of coefficients; what does not fit is copied elsewhere
+	copies []float64 // of coefficients
 
 	proof []float64 // multipliers that prove the set to be empty, from the moment there is a proof
 	bad   bool      // a number that is not finite was handed over
@@ -117,21 +117,14 @@ func (s *Solver) Reset(n int) {
 // never of its data.
 func (s *Solver) Add(rows ...Row) {
 	s.rows = slices.Grow(s.rows, len(rows))
-	size := 0
 	for i := range rows {
-		if n := len(s.x); len(rows[i].Coefficients) != n {
-			panic(fmt.Sprintf("nearest: %d coefficients for %d variables", len(rows[i].Coefficients), n))
+		of := rows[i].Coefficients
+		if n := len(s.x); len(of) != n {
+			panic(fmt.Sprintf("nearest: %d coefficients for %d variables", len(of), n))
 		}
-		first, end := span(rows[i].Coefficients)
-		size += end - first
-	}
-	if size > cap(s.copies)-len(s.copies) {
-		s.copies = make([]float64, 0, 2*size)
-	}
-	for i := range rows {
-		first, end := span(rows[i].Coefficients)
+		first, end := span(of)
 		start := len(s.copies)
-		s.copies = append(s.copies, rows[i].Coefficients[first:end]...)
+		s.copies = append(s.copies, of[first:end]...) // where this moves, earlier rows stay where they are
 		s.rows = append(s.rows, newRow(first, s.copies[start:], &rows[i]))
 		s.judge(len(s.rows) - 1)
 	}
