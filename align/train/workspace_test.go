@@ -48,6 +48,17 @@ func TestLeastSquaresGiveRoomBack(t *testing.T) {
 	}
 }
 
+// A program is begun in the room of the one before it.
+func TestProgramsTakeTurns(t *testing.T) {
+	p := threeInLine()
+	m := p.newModel(false, vertical)
+	m.inMoves(1, m.split)
+	first := p.space.program.room.used
+	if m.inMoves(1, m.split); p.space.program.room.used != first {
+		t.Errorf("%d numbers, and %d the second time", first, p.space.program.room.used)
+	}
+}
+
 // threeInLine is the planner of three machines whose couplings are off.
 func threeInLine() *planner {
 	const mm = units.Millimetre
