@@ -31,7 +31,7 @@ func BenchmarkFit(b *testing.B) {
 			{"stated", state(scatter, 5*um)},
 			{"shared", shared},
 		} {
-			b.Run(fmt.Sprintf("align/%s/%d", row.name, readings), func(b *testing.B) {
+			b.Run(fmt.Sprintf("readings=%d/by=align_%s", readings, row.name), func(b *testing.B) {
 				b.ReportAllocs()
 				for b.Loop() {
 					if _, err := align.Fit(row.sets...); err != nil {
@@ -40,8 +40,8 @@ func BenchmarkFit(b *testing.B) {
 				}
 			})
 		}
-		b.Run(fmt.Sprintf("gonumQR/joint/%d", readings), func(b *testing.B) { benchQR(b, stack(scatter)) })
-		b.Run(fmt.Sprintf("gonumQR/each/%d", readings), func(b *testing.B) { benchQR(b, sine(scatter[0]), sine(scatter[1])) })
+		b.Run(fmt.Sprintf("readings=%d/by=gonum_QR_joint", readings), func(b *testing.B) { benchQR(b, stack(scatter)) })
+		b.Run(fmt.Sprintf("readings=%d/by=gonum_QR_each", readings), func(b *testing.B) { benchQR(b, sine(scatter[0]), sine(scatter[1])) })
 	}
 }
 

@@ -56,49 +56,47 @@ func footLimits(r *rand.Rand, p *Program, plane, at int) {
 
 var trains = []int{2, 4, 6, 10}
 
+// BenchmarkTrain times the least worst ratio of a train, both planes in one program,
+// beside the simplex of gonum on the same. That has no limit of its own, so that a
+// first run with a watch-dog decides whether there is something to time.
 func BenchmarkTrain(b *testing.B) {
 	for _, machines := range trains {
 		p := train(machines)
-		b.Run(fmt.Sprintf("machines=%d", machines), func(b *testing.B) {
-			b.ReportAllocs()
-			var got Solution
-			for b.Loop() {
-				s, err := New(p)
-				if err != nil {
-					b.Fatal(err)
-				}
-				got = s.Solve()
-			}
-			if got.Status != Optimal {
-				b.Fatal(got.Status)
-			}
-			b.ReportMetric(float64(got.Pivots), "pivots")
-		})
+		b.Run(fmt.Sprintf("machines=%d/by=linprog", machines), func(b *testing.B) { benchOurs(b, p) })
+		b.Run(fmt.Sprintf("machines=%d/by=gonum_simplex", machines), func(b *testing.B) { benchGonum(b, p) })
 	}
 }
 
-// BenchmarkGonumTrain times the simplex of gonum on the same programs. It has no
-// limit of its own, so that a first run with a watch-dog decides whether there is
-// something to time.
-func BenchmarkGonumTrain(b *testing.B) {
-	for _, machines := range trains {
-		p := train(machines)
-		c, a, side := standard(p)
-		b.Run(fmt.Sprintf("machines=%d", machines), func(b *testing.B) {
-			if !ends(func() { lp.Simplex(c, a, side, 1e-10, nil) }, 10*time.Second) {
-				b.Skip("does not end")
-			}
-			b.ReportAllocs()
-			var cost float64
-			var err error
-			for b.Loop() {
-				cost, _, err = lp.Simplex(c, a, side, 1e-10, nil)
-			}
-			s, _ := New(p)
-			if want := s.Solve().Objective; err != nil || math.Abs(cost-want) > 1e-6 {
-				b.Skipf("%v, %v where the optimum is %v", err, cost, want)
-			}
-		})
+func benchOurs(b *testing.B, p Program) {
+	b.ReportAllocs()
+	var got Solution
+	for b.Loop() {
+		s, err := New(p)
+		if err != nil {
+			b.Fatal(err)
+		}
+		got = s.Solve()
+	}
+	if got.Status != Optimal {
+		b.Fatal(got.Status)
+	}
+	b.ReportMetric(float64(got.Pivots), "pivots")
+}
+
+func benchGonum(b *testing.B, p Program) {
+	c, a, side := standard(p)
+	if !ends(func() { lp.Simplex(c, a, side, 1e-10, nil) }, 10*time.Second) {
+		b.Skip("does not end")
+	}
+	b.ReportAllocs()
+	var cost float64
+	var err error
+	for b.Loop() {
+		cost, _, err = lp.Simplex(c, a, side, 1e-10, nil)
+	}
+	s, _ := New(p)
+	if want := s.Solve().Objective; err != nil || math.Abs(cost-want) > 1e-6 {
+		b.Skipf("%v, %v where the optimum is %v", err, cost, want)
 	}
 }
 

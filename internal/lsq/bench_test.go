@@ -27,9 +27,9 @@ func sine(m int) system {
 func BenchmarkSine(b *testing.B) {
 	for _, m := range []int{3, 9, 60, 1000} {
 		s := sine(m)
-		b.Run(fmt.Sprintf("lsq/%d", m), func(b *testing.B) { benchTriangle(b, s) })
-		b.Run(fmt.Sprintf("gonumQR/%d", m), func(b *testing.B) { benchQR(b, s) })
-		b.Run(fmt.Sprintf("gonumCholesky/%d", m), func(b *testing.B) { benchCholesky(b, s) })
+		b.Run(fmt.Sprintf("readings=%d/by=lsq", m), func(b *testing.B) { benchTriangle(b, s) })
+		b.Run(fmt.Sprintf("readings=%d/by=gonum_QR", m), func(b *testing.B) { benchQR(b, s) })
+		b.Run(fmt.Sprintf("readings=%d/by=gonum_Cholesky", m), func(b *testing.B) { benchCholesky(b, s) })
 	}
 }
 
