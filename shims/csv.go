@@ -30,10 +30,11 @@ const MostText = 1 << 20
 // being /rows/0, or to the column, /columns/2, or, where one is missing, to
 // /columns. Faults are those of lengths, columns that are Unknown, Missing or
 // Duplicate, counts that are no whole numbers (Malformed), text that is no such
-// table (Malformed), a table without rows (Missing), more than MostText bytes or
-// MostRows rows (OutOfRange), and what [Choose] refuses in a stock. They come all
-// at once: cells of columns that are sound are read also beside others that are
-// not. An error of the reader is returned as it is, wrapped.
+// table (Malformed), a table without rows (Missing), more than MostText bytes,
+// MostRows rows, 10 000 lines or 100 columns (OutOfRange), and what [Choose]
+// refuses in a stock. They come all at once: cells of columns that are sound are
+// read also beside others that are not. An error of the reader is returned as it
+// is, wrapped.
 func ReadStock(r io.Reader) (Stock, error) {
 	records, err := table.Read(r, MostText, "a stock of shims")
 	if err != nil {

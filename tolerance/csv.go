@@ -37,8 +37,9 @@ const maxCSV = 1 << 20
 // edition (/source), the columns (/columns/2, from 0), the cells and what
 // [NewTable] refuses (/rows/3/offset; rows count from 0 in the order of the text),
 // rows with a cell too few or too many (/rows/3). Cells of columns that are sound
-// are read also beside others that are not. Text that is no CSV or is longer than
-// 1 MiB is refused as a whole. An error of r is returned wrapped, as it is no
+// are read also beside others that are not. Text that is no CSV, or is longer than
+// 1 MiB or 10 000 lines, is refused as a whole, and more than 100 columns are one
+// fault at /columns. An error of r is returned wrapped, as it is no
 // fault of the text.
 func ReadCSV(r io.Reader) (Table, error) {
 	records, err := table.Read(r, maxCSV, "a table of limits")

@@ -90,13 +90,13 @@ func excerpt(line []byte) string {
 }
 
 // short returns what is kept of a text that came from the program: there may be
-// thousands, and each as long as a line.
+// thousands, and each as long as a line, or made to steer the terminal.
 func short(text string) string {
 	const most = 300
 	if len(text) > most {
-		return fmt.Sprintf("%s and %d bytes more", strings.ToValidUTF8(text[:most], ""), len(text)-most)
+		return fmt.Sprintf("%s and %d bytes more", printable(strings.ToValidUTF8(text[:most], "")), len(text)-most)
 	}
-	return text
+	return printable(text)
 }
 
 // misread says why a document could not be read, without the names that its

@@ -35,6 +35,9 @@ func repeatReadings(in *fitInput) bool {
 // splitWeights gives every reading of the first set four times with twice its
 // uncertainty, which weighs as much as before.
 func splitWeights(in *fitInput) bool {
+	if len(in.Sets) == 0 || len(in.Sets[0].Readings) == 0 {
+		return false
+	}
 	double := on(func(x *big.Rat) { x.Mul(x, rational("2")) })
 	s := &in.Sets[0]
 	own := s.U["reading"]

@@ -55,3 +55,27 @@ func FuzzLines(f *testing.F) {
 		}
 	})
 }
+
+// FuzzDifferences: whatever stands in a result, it is held against what is wanted, and
+// what is kept of it is short.
+func FuzzDifferences(f *testing.F) {
+	vectors := []vector{smallOrder(), fourFeet(), stopped(), {Result: json.RawMessage(`{"offset":"1 mm","list":["1:30",1,{"a":null}],"warnings":[{"code":"suspect","path":""}]}`)}}
+	for _, result := range []string{
+		`{}`, `{"stacks":[{"foot":"A","pieces":[{"thickness":"1e400 mm","count":1000000}]}]}`, `{"kinds":[1],"advice":[{"shims":[{"foot":"A","flat":"1/1e400 mm"}]}]}`,
+		stoppedBest, `{"reach":"on_target","ratio":1e308,"moves":[` + moveA + `,` + moveA + `]}`, `{"offset":"1:1e400","list":["12:00",1e999999999,[]],"warnings":[null,{}]}`,
+	} {
+		f.Add([]byte(result))
+	}
+	f.Fuzz(func(t *testing.T, result []byte) {
+		if !json.Valid(result) || result[0] != '{' || len(result) > mostLine {
+			t.Skip("no result")
+		}
+		for _, v := range vectors {
+			for _, d := range v.differences(result) {
+				if len(d.At)+len(d.Got) > 2000 {
+					t.Fatalf("%s keeps %d bytes: %+.300v", v.Op, len(d.Got), d)
+				}
+			}
+		}
+	})
+}

@@ -1,10 +1,10 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"io"
 	"os/exec"
+	"slices"
 	"strings"
 	"time"
 )
@@ -45,20 +45,21 @@ func ended(c *exec.Cmd, notes *tail) ending {
 	if !late.Stop() {
 		words = fmt.Sprintf("did not end within %v and was killed", grace)
 	}
-	if text := strings.TrimSpace(notes.String()); text != "" {
+	if text := strings.TrimSpace(string(notes.end)); text != "" {
 		words += fmt.Sprintf("; its last notes: %q", text)
 	}
 	return ending{c.ProcessState.Success(), words}
 }
 
-// tail keeps the end of what is written to it.
-type tail struct{ bytes.Buffer }
+// tail keeps the end of what is written to it. It has no other way in: a buffer
+// that is copied to by itself would keep all.
+type tail struct{ end []byte }
 
 const mostNotes = 2000
 
 func (t *tail) Write(p []byte) (int, error) {
-	t.Buffer.Write(p)
-	t.Next(max(0, t.Len()-mostNotes))
+	t.end = append(t.end, p[max(0, len(p)-mostNotes):]...)
+	t.end = slices.Delete(t.end, 0, max(0, len(t.end)-mostNotes))
 	return len(p), nil
 }
 

@@ -56,6 +56,14 @@ var behaviours = map[string]struct {
 	"result true":           {badAnswer, say(`{"seq":1,"result":true}` + "\n")},
 	"result a list":         {badAnswer, say(`{"seq":1,"result":[]}` + "\n")},
 	"skipped null":          {badAnswer, say(`{"seq":1,"skipped":null}` + "\n")},
+	"very deep":             {garbage, say(`{"seq":1,"result":` + strings.Repeat("[", mostLine-100) + "\n")},
+	"very deep and closed":  {garbage, say(`{"seq":1,"result":` + strings.Repeat(`[`, 30_000) + strings.Repeat("]", 30_000) + "}\n")},
+	"very long seq":         {wrongSeq, say(`{"seq":1` + strings.Repeat("0", mostLine-100) + `,"result":{}}` + "\n")},
+	"seq with a point":      {wrongSeq, say(`{"seq":1.0,"result":{}}` + "\n")},
+	"seq with an exponent":  {wrongSeq, say(`{"seq":1e0,"result":{}}` + "\n")},
+	"seq beyond a float64":  {wrongSeq, say(`{"seq":1e999999999,"result":{}}` + "\n")},
+	"UTF-16":                {garbage, say("\xff\xfe{\x00\n")},
+	"floods empty lines":    {garbage, say(strings.Repeat("\n", 2*mostLine))},
 	"members in capitals":   {badAnswer, say(`{"seq":1,"RESULT":{}}` + "\n")},
 }
 

@@ -70,7 +70,8 @@ type manifest struct {
 // loadSuite reads the suite and refuses files that are not as the manifest has
 // them: a report is worth nothing if nobody knows what was asked.
 func loadSuite(dir fs.FS) (*suite, error) {
-	text, err := fs.ReadFile(dir, "manifest.json")
+	in := files{dir, mostSuite}
+	text, err := in.read("manifest.json")
 	if err != nil {
 		return nil, fmt.Errorf("no suite here: %w", err)
 	}
@@ -80,7 +81,7 @@ func loadSuite(dir fs.FS) (*suite, error) {
 	}
 	s := &suite{version: m.Version, hash: sum(text)}
 	for _, f := range m.Files {
-		text, err := fs.ReadFile(dir, f.Name)
+		text, err := in.read(f.Name)
 		if err != nil {
 			return nil, err
 		}
@@ -111,18 +112,34 @@ func (s *suite) take(name string, text []byte, count int) error {
 	case name == "ledger.json" || path.Ext(name) != ".json":
 		return nil
 	}
-	var area struct{ Vectors []vector }
+	var area struct{ Vectors []json.RawMessage } // each is far larger once it is taken apart
 	if err := json.Unmarshal(text, &area); err != nil {
 		return err
 	}
 	if len(area.Vectors) != count {
 		return errors.New("the count is not that of the manifest")
 	}
-	for _, v := range area.Vectors {
-		v.area = strings.TrimSuffix(name, ".json")
+	for i, text := range area.Vectors {
+		v := vector{area: strings.TrimSuffix(name, ".json")}
+		if err := v.read(text); err != nil {
+			return fmt.Errorf("vector %d, %q: %w", i, v.ID, err)
+		}
 		s.vectors = append(s.vectors, v)
 	}
 	return nil
+}
+
+// read reads a vector and asks of it what is taken for granted later.
+func (v *vector) read(text []byte) error {
+	if err := json.Unmarshal(text, v); err != nil {
+		return err
+	}
+	for at, t := range v.Tolerance {
+		if _, err := readWidth(t.Within); err != nil {
+			return fmt.Errorf("the tolerance at %s: %w", at, err)
+		}
+	}
+	return v.verifiable()
 }
 
 // choose leaves one area, or one vector with the twin that it counts with, where

@@ -14,6 +14,27 @@ var verifiers = map[string]func(v vector, result json.RawMessage) []difference{
 	"soft_foot": verifyFeet,
 }
 
+// verifiable asks of a vector what its verifier takes for granted.
+func (v vector) verifiable() error {
+	if v.Verify == nil {
+		return nil
+	}
+	switch v.Op {
+	case "plan":
+		var in trainInput
+		if err := json.Unmarshal(v.Input, &in); err != nil || len(in.Joints) != len(in.Machines)-1 {
+			return errors.New("a joint between each two machines is needed to verify a plan")
+		}
+	case "soft_foot":
+		var in struct{ Feet []surveyFoot }
+		var want struct{ Left string }
+		if err := decodeAll(v.Input, &in, v.Verify, &want); err != nil || want.Left != "" && len(in.Feet) != 4 {
+			return errors.New("four feet are needed to verify what is left of a twist")
+		}
+	}
+	return nil
+}
+
 // wrong is the answer of a verifier that found one thing wrong.
 func wrong(at, got, want string) []difference {
 	return []difference{{At: at, Got: short(got), Want: want}}

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"slices"
-
 	"example.org/collinear/align/sheet"
 	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/units"
@@ -25,9 +23,10 @@ type document struct {
 	head
 	working sheet.Working
 	steps   []sheet.Step
-	task    string        // of an exercise, as a trainee is handed it
-	marking sheet.Marking // of the answers, where there are any
-	marks   bool          // whether there are
+	numbers map[string]int // where each step stands in the working, from 1
+	task    string         // of an exercise, as a trainee is handed it
+	marking sheet.Marking  // of the answers, where there are any
+	marks   bool           // whether there are
 }
 
 // read reads a file, works its problem and marks its answers. The error holds all
@@ -51,6 +50,10 @@ func (d *document) workOut(faults *strict.Faults) bool {
 	var err error
 	d.working, err = d.Problem.Working()
 	d.steps = d.working.Steps(d.Units)
+	d.numbers = map[string]int{}
+	for i, s := range d.steps {
+		d.numbers[s.ID] = i + 1
+	}
 	faults.Adopt(err, func(path string) string { return "/problem" + path })
 	return err == nil
 }
@@ -59,7 +62,7 @@ func (d *document) workOut(faults *strict.Faults) bool {
 func (d *document) mark(faults *strict.Faults, answers map[string]string, drawn map[string]units.Length) {
 	filled := map[string]string{}
 	for id, text := range answers {
-		if text != "" || d.number(id) == 0 { // an empty one of a line that there is not is refused with the rest
+		if text != "" || d.numbers[id] == 0 { // an empty one of a line that there is not is refused with the rest
 			filled[id] = text
 		}
 	}
@@ -68,9 +71,4 @@ func (d *document) mark(faults *strict.Faults, answers map[string]string, drawn 
 		d.marking, err = d.working.CheckDrawn(filled, drawn)
 		faults.Adopt(err, func(path string) string { return path })
 	}
-}
-
-// number is where a line stands in the working, from 1; 0: nowhere.
-func (d *document) number(id string) int {
-	return 1 + slices.IndexFunc(d.steps, func(s sheet.Step) bool { return s.ID == id })
 }

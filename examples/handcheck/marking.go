@@ -41,7 +41,7 @@ func (d *document) marked() (string, int, error) {
 
 // judged prints one line of the sheet.
 func (d *document) judged(p *page, j sheet.Judgement) {
-	p.item(fmt.Sprintf("%2d. ", d.number(j.Step)), d.called(j.Step))
+	p.item(fmt.Sprintf("%2d. ", d.numbers[j.Step]), d.called(j.Step))
 	p.item("    written   ", j.Written)
 	p.item("    expected  ", j.Expected)
 	p.item("    ", verdict(j))
@@ -61,7 +61,7 @@ func verdict(j sheet.Judgement) string {
 
 // called is what a line is for, and the name under which it is answered.
 func (d *document) called(id string) string {
-	return d.steps[d.number(id)-1].Sought + "  [" + id + "]"
+	return d.steps[d.numbers[id]-1].Sought + "  [" + id + "]"
 }
 
 // explained prints which slips account for what is wrong.
@@ -131,7 +131,7 @@ func (d *document) explanation(p *page, e sheet.Explanation) {
 func (d *document) where(ids []string) string {
 	numbers := make([]string, len(ids))
 	for i, id := range ids {
-		numbers[i] = strconv.Itoa(d.number(id))
+		numbers[i] = strconv.Itoa(d.numbers[id])
 	}
 	last := len(numbers) - 1
 	if last < 1 {
@@ -143,7 +143,7 @@ func (d *document) where(ids []string) string {
 // list prints lines by their numbers and what they are for.
 func (d *document) list(p *page, ids []string) {
 	for _, id := range ids {
-		p.item(fmt.Sprintf("%2d. ", d.number(id)), d.called(id))
+		p.item(fmt.Sprintf("%2d. ", d.numbers[id]), d.called(id))
 	}
 	p.WriteByte('\n')
 }

@@ -6,11 +6,11 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"os"
 	"slices"
 	"strconv"
 
 	"example.org/collinear/align/sheet"
+	"example.org/collinear/examples/internal/strict"
 )
 
 // options are the flags.
@@ -140,17 +140,7 @@ func (o *options) data(stdin io.Reader) ([]byte, error) {
 	case "":
 		return builtIn, nil
 	case standardInput:
-		return limited(stdin)
+		return strict.Limited(stdin, bounds.Size)
 	}
-	f, err := os.Open(o.file())
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return limited(f)
-}
-
-// limited reads one byte more than the bounds allow, which shows that it is too long.
-func limited(r io.Reader) ([]byte, error) {
-	return io.ReadAll(io.LimitReader(r, int64(bounds.Size)+1))
+	return strict.File(o.file(), bounds.Size)
 }

@@ -2,10 +2,10 @@ package main
 
 import (
 	"regexp"
-	"strconv"
 	"strings"
-	"unicode"
 	"unicode/utf8"
+
+	"example.org/collinear/examples/internal/strict"
 )
 
 // page lays out a text of at most so many columns. Nothing is cut off: what is too
@@ -43,7 +43,7 @@ const noBreak = "\u00a0"
 // longer than a line goes over its end.
 func (p *page) wrap(first, next, text string) {
 	line, empty := first, true
-	for word := range strings.SplitSeq(amount.ReplaceAllString(printable(text), "$1"+noBreak+"$2"), " ") {
+	for word := range strings.SplitSeq(amount.ReplaceAllString(strict.Printable(text), "$1"+noBreak+"$2"), " ") {
 		if !empty && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > columns {
 			p.line(line)
 			line, empty = next, true
@@ -60,25 +60,11 @@ func (p *page) line(text string) {
 	p.WriteString(strings.TrimRight(strings.ReplaceAll(text, noBreak, " "), " ") + "\n")
 }
 
-// printable spells out what would break a line or steer the terminal: names and
-// notes may hold anything.
-func printable(text string) string {
-	var out strings.Builder
-	for _, r := range text {
-		if unicode.IsGraphic(r) {
-			out.WriteRune(r)
-		} else {
-			out.WriteString(strings.Trim(strconv.QuoteRune(r), "'"))
-		}
-	}
-	return out.String()
-}
-
-// printableLines does the same line by line.
+// printableLines spells out, line by line, what would steer the terminal.
 func printableLines(text string) string {
 	lines := strings.Split(text, "\n")
 	for i := range lines {
-		lines[i] = printable(lines[i])
+		lines[i] = strict.Printable(lines[i])
 	}
 	return strings.Join(lines, "\n")
 }

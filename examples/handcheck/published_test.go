@@ -127,7 +127,7 @@ func TestPublishedNumbers(t *testing.T) {
 	} {
 		t.Run(row.file+" "+row.line, func(t *testing.T) {
 			d := mustRead(t, files[row.file])
-			if d.number(row.line) == 0 {
+			if d.numbers[row.line] == 0 {
 				t.Fatal("no such line")
 			}
 			l, err := sheet.Value[units.Length](d.working, row.line)
@@ -151,8 +151,8 @@ func TestPublishedNumbers(t *testing.T) {
 func TestWhatDoesNotRoundIsSaid(t *testing.T) {
 	for _, name := range []string{"mcmillan-8-3-growth", "mcmillan-8-3-legs"} {
 		d := mustRead(t, published(t)[name])
-		step := d.steps[d.number("movable.inboard.growth")-1]
-		if rounded := d.working.Steps(sheet.Inch)[d.number(step.ID)-1].Answer; rounded != "3.00 mil high" {
+		step := d.steps[d.numbers["movable.inboard.growth"]-1]
+		if rounded := d.working.Steps(sheet.Inch)[d.numbers[step.ID]-1].Answer; rounded != "3.00 mil high" {
 			t.Errorf("%s: rounded %q", name, rounded)
 		}
 		if notes := strings.Join(d.Notes, "\n"); !strings.Contains(notes, "cut off after two decimals, not rounded") {

@@ -107,10 +107,5 @@ func (o *options) data() ([]byte, error) {
 	if o.file == "" {
 		return builtIn, nil
 	}
-	f, err := os.Open(o.file)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, maxSize+1)) // one byte more shows that it is too long
+	return strict.File(o.file, maxSize)
 }

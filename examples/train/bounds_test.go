@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"testing"
 )
@@ -19,9 +20,37 @@ func TestLargeFile(t *testing.T) {
 		t.Skip("no such files here: ", err)
 	}
 	var stdout, stderr bytes.Buffer
-	code := run([]string{"-job", name}, &stdout, &stderr)
+	var code int
+	room := allocated(func() { code = run([]string{"-job", name}, &stdout, &stderr) })
 	if code != refused || stdout.Len() > 0 || stderr.String() != name+": want a job of at most 1048576 bytes (out_of_range)\n" {
 		t.Errorf("code %d, %.200q, %.200q", code, stdout.String(), stderr.String())
+	}
+	if room > 20<<20 {
+		t.Errorf("%d bytes were asked for", room)
+	}
+}
+
+// allocated returns for how many bytes f asks, freed or not.
+func allocated(f func()) uint64 {
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	f()
+	runtime.ReadMemStats(&after)
+	return after.TotalAlloc - before.TotalAlloc
+}
+
+// What is no file is refused with one line that says so.
+func TestNoFile(t *testing.T) {
+	folder := t.TempDir()
+	for _, row := range []struct{ name, says string }{
+		{folder, ": a folder, where a file is wanted\n"},
+		{filepath.Join(folder, "none.json"), "none.json: "},
+	} {
+		var stdout, stderr bytes.Buffer
+		code := run([]string{"-job", row.name}, &stdout, &stderr)
+		if said := stderr.String(); code != refused || stdout.Len() > 0 || !strings.HasPrefix(said, row.name+": ") || !strings.Contains(said, row.says) || strings.Count(said, "\n") != 1 {
+			t.Errorf("%s: code %d, %q, %q", row.name, code, stdout.String(), said)
+		}
 	}
 }
 

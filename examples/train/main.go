@@ -105,12 +105,7 @@ func (o *options) data() ([]byte, error) {
 	if o.file == "" {
 		return builtIn, nil
 	}
-	f, err := os.Open(o.file)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, int64(bounds.Size)+1)) // one byte more shows that it is too long
+	return strict.File(o.file, bounds.Size)
 }
 
 // outcome does the whole job but for the flags.

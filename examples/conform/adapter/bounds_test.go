@@ -24,3 +24,13 @@ func TestManyFaultsFitOnALine(t *testing.T) {
 		}
 	}
 }
+
+// Of several members that nobody knows the same one is named each time.
+func TestSameMemberIsNamed(t *testing.T) {
+	for range 20 {
+		line := served(t, `{"seq":4,"z":1,"op":"stop","b":1,"y":1,"a":1,"x":1}`+"\n")[0]
+		if !strings.Contains(line, `"value":"a member a"`) {
+			t.Fatalf("got %s", line)
+		}
+	}
+}

@@ -24,6 +24,8 @@ func TestUnreadableLines(t *testing.T) {
 		{"seq null", `{"seq":null,"op":"stop"}`, "null"},
 		{"seq with a fraction", `{"seq":1.5,"op":"stop"}`, "null"},
 		{"seq with an exponent", `{"seq":1e3,"op":"stop"}`, "null"},
+		{"seq of digits without an end", `{"seq":` + strings.Repeat("9", 1_000_000) + `,"op":"stop"}`, "null"},
+		{"seq of 16 digits", `{"seq":1000000000000000,"op":"stop"}`, "null"},
 		{"seq as a list", `{"seq":[1],"op":"stop"}`, "null"},
 		{"seq twice", `{"seq":1,"seq":2,"op":"stop"}`, "null"},
 		{"op twice", `{"seq":1,"op":"stop","op":"fit"}`, "null"},
@@ -37,6 +39,8 @@ func TestUnreadableLines(t *testing.T) {
 		{"no op", `{"seq":4}`, "4"},
 		{"op is a number", `{"seq":4,"op":5}`, "4"},
 		{"a member that nobody knows", `{"seq":4,"op":"stop","inputs":{}}`, "4"},
+		{"op without an end", `{"seq":4,"op":"` + strings.Repeat("x", 1_000_000), "null"},
+		{"a name without an end", `{"seq":4,"op":"stop","` + strings.Repeat("x", 1_000_000) + `":1}`, "4"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			lines := served(t, row.line+"\n"+`{"seq":9,"op":"stop"}`+"\n")

@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"errors"
 	"io"
+	"maps"
 	"regexp"
+	"slices"
 
 	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/units"
@@ -18,8 +20,9 @@ type request struct {
 	input jsontext.Value
 }
 
-// whole is what a seq looks like; it goes back as it came.
-var whole = regexp.MustCompile(`^(0|-?[1-9][0-9]*)$`)
+// whole is what a seq looks like, of no more digits than every language has in its
+// numbers; it goes back as it came.
+var whole = regexp.MustCompile(`^(0|-?[1-9][0-9]{0,14})$`)
 
 // readRequest takes a line apart. A request that cannot be read has no seq; one
 // that is JSON with a seq, and otherwise not as it should be, keeps it.
@@ -44,8 +47,8 @@ func readRequest(line []byte) (request, error) {
 	delete(members, "seq")
 	delete(members, "op")
 	delete(members, "input")
-	for name := range members {
-		return r, unreadable(errors.New("a member " + name))
+	if len(members) > 0 { // the first of them by name, so that the same is said each time
+		return r, unreadable(errors.New("a member " + slices.Min(slices.Collect(maps.Keys(members)))))
 	}
 	return r, nil
 }
@@ -97,6 +100,6 @@ func readMember(dec *jsontext.Decoder, members map[string]jsontext.Value) error 
 func unreadable(err error) error {
 	return &units.Fault{
 		Code: units.Malformed, Value: strict.Short(err.Error()),
-		Want: "one line with a JSON object: seq, a whole number, op and input",
+		Want: "one line with a JSON object: seq, a whole number of at most 15 digits, op and input",
 	}
 }

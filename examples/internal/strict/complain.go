@@ -13,7 +13,7 @@ import (
 // Complain prints one line for each fault of the document of this name, and for an
 // error that is none.
 func Complain(w io.Writer, name string, err error) {
-	say := func(what error) { fmt.Fprintln(w, printable(cut(name+": "+what.Error()))) }
+	say := func(what error) { fmt.Fprintln(w, Printable(cut(name+": "+what.Error()))) }
 	all := units.Faults(err)
 	for _, fault := range all {
 		say(fault)
@@ -33,9 +33,9 @@ func cut(line string) string {
 	return strings.ToValidUTF8(line[:most], "") + "..."
 }
 
-// printable spells out what would break the line or steer the terminal: a path
-// may hold any name that stands in a document.
-func printable(line string) string {
+// Printable spells out what would break a line or steer the terminal: names, notes
+// and paths may hold anything that stands in a document.
+func Printable(line string) string {
 	var out strings.Builder
 	for _, r := range line {
 		if unicode.IsGraphic(r) {
