@@ -18,8 +18,9 @@ type Coupling struct {
 // coupling's diameter than across from it, and where that place is, in the
 // library's view: slope times diameter, open at 6 o'clock for a positive
 // vertical slope and at 9 for a positive horizontal one. With no slope it is
-// zero at 12. It refuses a diameter that is not above zero (at /diameter) and a
-// centreline that is not finite (at /centreline/vertical/slope).
+// zero at 12. It refuses a diameter that is not above zero (at /diameter), a
+// centreline that is not finite (at /centreline/vertical/slope), and a gap that cannot
+// be reckoned with (OutOfRange).
 func (k Coupling) Gap(c Centreline) (opening units.Length, at units.Clock, err error) {
 	var faults check.Faults
 	var root check.Path
@@ -30,8 +31,11 @@ func (k Coupling) Gap(c Centreline) (opening units.Length, at units.Clock, err e
 	}
 	tilt := c.Tilt()
 	opening = tilt.Size().Over(k.Diameter)
-	if opening == 0 {
+	switch {
+	case opening == 0:
 		return 0, 0, nil
+	case !check.Sound(opening):
+		return 0, 0, beyond("a diameter and a slope of a gap")
 	}
 	return opening, tilt.Direction().Opposite(), nil
 }
@@ -44,8 +48,8 @@ func (k Coupling) Gap(c Centreline) (opening units.Length, at units.Clock, err e
 //
 // Their sum is the slope. Derived here from the spacer as a straight line
 // between the flex planes; exact for lines of small slope. It refuses a span
-// that is not above zero (at /span) and a centreline that is not finite (at
-// /centreline/vertical/slope).
+// that is not above zero (at /span), a centreline that is not finite (at
+// /centreline/vertical/slope), and tilts that cannot be reckoned with (OutOfRange).
 func (k Coupling) FlexTilts(c Centreline) (stationary, movable Tilt, err error) {
 	var faults check.Faults
 	var root check.Path
@@ -60,13 +64,24 @@ func (k Coupling) FlexTilts(c Centreline) (stationary, movable Tilt, err error) 
 	}
 	stationary.Horizontal, movable.Horizontal = plane(c.Horizontal)
 	stationary.Vertical, movable.Vertical = plane(c.Vertical)
+	if !stationary.sound() || !movable.sound() {
+		return Tilt{}, Tilt{}, beyond("a span and a centreline of tilts")
+	}
 	return stationary, movable, nil
+}
+
+func (t Tilt) sound() bool { return check.Sound(t.Horizontal) && check.Sound(t.Vertical) }
+
+// beyond is a fault of an input that is sound, and of which the answer is not.
+func beyond(what string) error {
+	return &units.Fault{Code: units.OutOfRange, Want: what + " that can be reckoned with"}
 }
 
 // FlexUncertainty returns the standard uncertainty of each of the tilts that
 // [Coupling.FlexTilts] returns, from that of the centreline, the span being
 // exact; NaN when the basis of c is Unknown. It refuses a span that is not above
-// zero (at /span) and a covariance that is not sound (at /cov/u/vertical/slope).
+// zero (at /span), a covariance that is not sound (at /cov/u/vertical/slope), and
+// uncertainties that cannot be reckoned with (OutOfRange).
 func (k Coupling) FlexUncertainty(c Covariance) (stationary, movable Tilt, err error) {
 	var faults check.Faults
 	var root check.Path
@@ -83,6 +98,9 @@ func (k Coupling) FlexUncertainty(c Covariance) (stationary, movable Tilt, err e
 	swing := 1 / mm(k.Span)
 	stationary = Tilt{plane(offsetY, slopeY, +swing), plane(offsetZ, slopeZ, +swing)}
 	movable = Tilt{plane(offsetY, slopeY, -swing), plane(offsetZ, slopeZ, -swing)}
+	if c.Basis != Unknown && (!stationary.sound() || !movable.sound()) {
+		return Tilt{}, Tilt{}, beyond("a span and a covariance of uncertainties")
+	}
 	return stationary, movable, nil
 }
 
@@ -119,8 +137,8 @@ func (k Coupling) checkSpan(faults *check.Faults) {
 // SlopeFromGap returns the tilt whose gap across the diameter d is opening, open
 // at the clock position at, in the library's view: the inverse of
 // [Coupling.Gap]. A negative opening is one that is closed there. It refuses a
-// diameter that is not above zero (at /diameter) and numbers that are not
-// finite.
+// diameter that is not above zero (at /diameter), numbers that are not finite, and a
+// slope that cannot be reckoned with (OutOfRange).
 func SlopeFromGap(opening units.Length, at units.Clock, d units.Length) (Tilt, error) {
 	var faults check.Faults
 	var root check.Path
@@ -131,6 +149,9 @@ func SlopeFromGap(opening units.Length, at units.Clock, d units.Length) (Tilt, e
 		return Tilt{}, err
 	}
 	slope := float64(opening.Per(d))
+	if !check.Sound(slope) {
+		return Tilt{}, beyond("an opening and a diameter of a slope")
+	}
 	sin, cos := at.SinCos()
 	return Tilt{units.Slope(0 - slope*sin), units.Slope(0 - slope*cos)}, nil // 0 - s: no negative zero
 }

@@ -99,7 +99,7 @@ func NewCovariance(basis Basis, u Centreline, correlation [4][4]float64) (Covari
 	s := u.numbers()
 	for i := range c.v {
 		for j := range c.v[i] {
-			c.v[i][j] = s[i] * s[j] * correlation[i][j]
+			c.v[i][j] = 0 + float64(s[i]*s[j]*correlation[i][j]) // no negative zero
 		}
 	}
 	if basis == Scatter {

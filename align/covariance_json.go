@@ -79,15 +79,17 @@ func (c Covariance) MarshalJSON() ([]byte, error) {
 }
 
 // UnmarshalJSON reads what MarshalJSON gives; the variances come back to
-// rounding. It refuses what NewCovariance refuses.
+// rounding. It refuses what NewCovariance refuses, a covariance without its basis
+// (Missing, at /basis), which would be exact without a word, and what cannot be read
+// with the path in the covariance: values of a wrong type (Malformed) and members
+// that it does not know (Unknown).
 func (c *Covariance) UnmarshalJSON(data []byte) error {
-	var wire covarianceJSON
-	if err := json.Unmarshal(data, &wire); err != nil {
+	wire, err := check.Read[covarianceJSON](data, "basis")
+	if err != nil {
 		return err
 	}
 	u, r := Centreline{}, uncorrelated
 	if wire.U != nil {
-		var err error
 		if u, err = wire.U.centreline(); err != nil {
 			return err
 		}
@@ -154,12 +156,16 @@ func checkDoF(basis Basis, dof float64) error {
 }
 
 // check asks for a covariance that was made here: its numbers can also leave a
-// float64 when it is multiplied.
+// float64 when it is multiplied, and its basis can be set to one that has none.
 func (c *Covariance) check(faults *check.Faults, at check.Path) {
 	if !basisNames.Known(uint8(c.Basis)) {
 		faults.Add(units.OutOfRange, at.Field("basis"), c.Basis, "a known basis")
 	}
 	checkFreedom(faults, at.Field("dof"), c.DoF)
+	if (c.Basis == Declared || c.Basis == Unknown) && (c.v != matrix{} || c.scattered != matrix{}) {
+		faults.Add(units.Conflict, at.Field("basis"), c.Basis, "a basis that goes with the uncertainty behind it")
+		return
+	}
 	if c.Basis == Unknown {
 		return
 	}

@@ -7,7 +7,9 @@ import (
 
 // Estimate is a centreline with its covariance. The zero value is in line,
 // exactly. In JSON, too, a cov that is left out is exact by declaration: write
-// {"basis":"unknown"} where nothing is known.
+// {"basis":"unknown"} where nothing is known. One that is there has to say its basis.
+// A name that is misspelt counts as left out unless the reader refuses it, as an
+// [encoding/json.Decoder] can.
 type Estimate struct {
 	Value Centreline `json:"value"`
 	Cov   Covariance `json:"cov"`
@@ -57,8 +59,9 @@ func (e Estimate) At(x units.Length) (w, u Vector) {
 
 // Validate asks that the estimate is made of finite numbers that can be reckoned
 // with, and its covariance of a known basis, with paths from the estimate
-// (/value/vertical/offset, /cov/u/vertical/offset). Every entry point that takes
-// an estimate does so by itself.
+// (/value/vertical/offset, /cov/u/vertical/offset). It refuses a covariance with
+// uncertainty in it whose basis was set to Declared or Unknown (Conflict, at
+// /cov/basis). Every entry point that takes an estimate does so by itself.
 func (e Estimate) Validate() error {
 	var faults check.Faults
 	var root check.Path

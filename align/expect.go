@@ -18,19 +18,23 @@ import (
 //
 // The errors of e and of the set count as independent: where e was measured with
 // this very mounting, what it shares with the set is counted twice. No uncertainty
-// is stated where that of e is Unknown. It refuses what Predict refuses, and an
-// estimate and uncertainties that are not sound (/estimate/cov/u/vertical/offset,
-// /u/station).
+// is stated where that of e is Unknown. It refuses what Predict refuses, an estimate
+// and uncertainties that are not sound (/estimate/cov/u/vertical/offset, /u/station),
+// and an estimate of readings that cannot be reckoned with (OutOfRange, at /estimate).
 func (s Set) Expect(e Estimate, at ...units.Clock) ([]Reading, error) {
 	if err := checkExpect(&s, &e, at); err != nil {
 		return nil, err
 	}
 	readings := s.predict(e.Value, at)
-	if e.Cov.Basis == Unknown {
-		return readings, nil
+	if e.Cov.Basis != Unknown {
+		for i := 1; i < len(at); i++ {
+			readings[i].U = fromMM(s.deviationBetween(&e, at[0], at[i]))
+		}
 	}
-	for i := 1; i < len(at); i++ {
-		readings[i].U = fromMM(s.deviationBetween(&e, at[0], at[i]))
+	for i := range readings {
+		if r := &readings[i]; !check.Sound(r.Value) || !check.Sound(r.U) {
+			return nil, &units.Fault{Code: units.OutOfRange, Path: "/estimate", Want: "an estimate of readings that can be reckoned with"}
+		}
 	}
 	return readings, nil
 }

@@ -121,7 +121,7 @@ func TestCovarianceRefusesOnTheWayIn(t *testing.T) {
 		{"below zero", `{"basis":"stated",` + strings.Replace(u, `"1 um"`, `"-1 um"`, 1) + `}`, "out_of_range /u/horizontal/offset"},
 		{"exact and yet uncertain", `{"basis":"declared",` + u + `}`, "conflict /u"},
 		{"unknown and yet known", `{"basis":"unknown",` + u + `}`, "conflict /u"},
-		{"no basis, but uncertain", `{` + u + `}`, "conflict /u"},
+		{"no basis, but uncertain", `{` + u + `}`, "missing /basis"},
 		{"stated", `{"basis":"stated",` + u + `}`, ""},
 		{"stated, but not what", `{"basis":"stated"}`, "missing /u"},
 		{"scatter, but not what", `{"basis":"scatter","dof":3}`, "missing /u"},

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 
+	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
 )
 
@@ -28,10 +29,12 @@ func (d Distribution[Q]) MarshalJSON() ([]byte, error) {
 	return json.Marshal(wire)
 }
 
-// UnmarshalJSON reads what MarshalJSON gives; what is absent becomes NaN.
+// UnmarshalJSON reads what MarshalJSON gives; a mean or a deviation that is absent
+// becomes NaN. It refuses a distribution without an interval (Missing, at /shortest),
+// and what cannot be read, as a Covariance does.
 func (d *Distribution[Q]) UnmarshalJSON(data []byte) error {
-	var wire distributionJSON[Q]
-	if err := json.Unmarshal(data, &wire); err != nil {
+	wire, err := check.Read[distributionJSON[Q]](data, "symmetric", "shortest")
+	if err != nil {
 		return err
 	}
 	*d = Distribution[Q]{Q(math.NaN()), Q(math.NaN()), wire.Symmetric, wire.Shortest}

@@ -28,10 +28,10 @@ func (m Move) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads what MarshalJSON gives. It refuses an uncertainty that is
 // missing (Missing), negative (OutOfRange), or does not go with the basis
-// (Conflict).
+// (Conflict), and what cannot be read, as a Covariance does.
 func (m *Move) UnmarshalJSON(data []byte) error {
-	var wire moveJSON
-	if err := json.Unmarshal(data, &wire); err != nil {
+	wire, err := check.Read[moveJSON](data)
+	if err != nil {
 		return err
 	}
 	if err := wire.check(); err != nil {

@@ -21,7 +21,8 @@ type AtShaft struct {
 //	lift = up - (y/height) sideways
 //
 // It refuses numbers that are not finite (/up), a foot that is under the shaft
-// (/y) and a height that is not above zero (/height).
+// (/y), a height that is not above zero (/height), and a lift that cannot be reckoned
+// with (OutOfRange).
 func (a AtShaft) Rolling(height units.Length) (units.Length, error) {
 	var faults check.Faults
 	var root check.Path
@@ -30,7 +31,7 @@ func (a AtShaft) Rolling(height units.Length) (units.Length, error) {
 	if err := faults.Err(); err != nil {
 		return 0, err
 	}
-	return a.Up - units.Length(float64(a.Y/height)*float64(a.Sideways)), nil
+	return lifted(a.Up - units.Length(float64(a.Y/height)*float64(a.Sideways)))
 }
 
 // Hinged returns the lift of the foot when the frame swings about the foot across
@@ -40,8 +41,9 @@ func (a AtShaft) Rolling(height units.Length) (units.Length, error) {
 //
 // With the shaft midway that is twice what the shaft shows. It suits a frame that
 // bends better than [AtShaft.Rolling], and has no need of Sideways. It refuses
-// numbers that are not finite (/up), a foot that is under the shaft (/y), and
-// feet that are not on either side of the shaft (Conflict, at /across).
+// numbers that are not finite (/up), a foot that is under the shaft (/y), feet that
+// are not on either side of the shaft (Conflict, at /across), and a lift that cannot
+// be reckoned with (OutOfRange).
 func (a AtShaft) Hinged(across units.Length) (units.Length, error) {
 	var faults check.Faults
 	var root check.Path
@@ -57,7 +59,15 @@ func (a AtShaft) Hinged(across units.Length) (units.Length, error) {
 	if err := faults.Err(); err != nil {
 		return 0, err
 	}
-	return units.Length(float64(a.Up) * float64((a.Y-across)/-across)), nil
+	return lifted(units.Length(float64(a.Up) * float64((a.Y-across)/-across)))
+}
+
+// lifted returns the lift, if it can be one.
+func lifted(lift units.Length) (units.Length, error) {
+	if !check.Sound(lift) {
+		return 0, &units.Fault{Code: units.OutOfRange, Want: "places and a motion of the shaft of a lift that can be reckoned with"}
+	}
+	return lift, nil
 }
 
 // check tells whether it is known where the foot stands.

@@ -115,3 +115,21 @@ func TestAtShaftByHand(t *testing.T) {
 		}
 	}
 }
+
+// Places and motions that may each be given, of which the lift cannot be reckoned with.
+func TestLiftBeyondReckoning(t *testing.T) {
+	far := softfoot.AtShaft{Y: 1e15, Up: 1e15, Sideways: 1e15}
+	for name, lift := range map[string]func(units.Length) (units.Length, error){"rolling": far.Rolling, "hinged": far.Hinged} {
+		at := units.Length(1e-3)
+		if name == "hinged" {
+			at = -at
+		}
+		got, err := lift(at)
+		if f := units.Faults(err); got != 0 || len(f) != 1 || f[0].Code != units.OutOfRange || f[0].Path != "" {
+			t.Errorf("%s: got %v, %v", name, got, err)
+		}
+	}
+	if _, err := (softfoot.AtShaft{Y: 1e15, Up: 1e14}).Hinged(-1e15); err != nil {
+		t.Errorf("the twin is refused: %v", err)
+	}
+}

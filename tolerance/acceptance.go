@@ -105,6 +105,9 @@ func (l Limits) JudgeBy(off align.Estimate, k align.Coupling, a Acceptance) (Ver
 		v.Rule = Simple
 	}
 	l.items(&v, &off, k)
+	if !v.sound() {
+		return Verdict{}, &units.Fault{Code: units.OutOfRange, Path: "/off", Want: "an estimate that the coupling makes into numbers that can be reckoned with"}
+	}
 	v.AtLeast = v.atLeast()
 	v.Outcome, v.Governs = v.decide()
 	return v, nil

@@ -47,10 +47,10 @@ func (i *Item) wire(faults *check.Faults, at check.Path) itemJSON {
 // UnmarshalJSON reads what MarshalJSON gives. It refuses a quantity or a plane
 // that is missing, amounts that are missing or cannot be read as what the quantity
 // is counted in, such as are below zero, a limit below the Resolution and a
-// probability that is none (OutOfRange).
+// probability that is none (OutOfRange), and what cannot be read, as a Verdict does.
 func (i *Item) UnmarshalJSON(data []byte) error {
-	var wire itemJSON
-	if err := json.Unmarshal(data, &wire); err != nil {
+	wire, err := check.Read[itemJSON](data)
+	if err != nil {
 		return err
 	}
 	var faults check.Faults

@@ -104,12 +104,12 @@ func TestVerdictRefusesOnTheWire(t *testing.T) {
 	for _, row := range []struct{ name, from, to, want string }{
 		{"no outcome", `"outcome":"outside",`, ``, "missing /outcome"},
 		{"within, with an item outside", `"outside"`, `"within"`, "conflict /outcome"},
-		{"an outcome unknown", `"outside"`, `"good"`, "unknown "},
+		{"an outcome unknown", `"outside"`, `"good"`, "unknown /outcome"},
 		{"undecided, with an item outside", `"outside"`, `"undecided"`, "conflict /outcome"},
 		{"no item as unlikely as was asked", `0.95`, `0.97`, "conflict /outcome"},
 		{"decided by another rule", `"by_probability"`, `"guarded"`, "conflict /rule"},
 		{"decided by simple acceptance", `"rule":"by_probability",`, ``, "conflict /rule"},
-		{"a rule unknown", `"by_probability"`, `"by_eye"`, "unknown "},
+		{"a rule unknown", `"by_probability"`, `"by_eye"`, "unknown /rule"},
 		{"a confidence that decides nothing", `0.95`, `0.5`, "out_of_range /asked/confidence"},
 		{"nothing asked", `"asked":{"confidence":0.95},`, ``, "conflict /rule"},
 		{"another bound", `0.03}`, `0.04}`, "conflict /at_least"},
@@ -123,14 +123,20 @@ func TestVerdictRefusesOnTheWire(t *testing.T) {
 		{"another ratio", `"ratio":0.5`, `"ratio":0.51`, "conflict /items/0/ratio"},
 		{"no uncertainty", `"u":"0.01 mm",`, ``, "missing /items/0/u"},
 		{"uncertainty below zero", `"u":"0.01 mm"`, `"u":"-0.01 mm"`, "out_of_range /items/0/u"},
-		{"a basis unknown", `"stated"`, `"guessed"`, "unknown "},
+		{"a basis unknown", `"stated"`, `"guessed"`, "unknown /basis"},
 		{"no quantity", `"of":"slope",`, ``, "missing /items/1/of"},
-		{"a quantity unknown", `"of":"slope"`, `"of":"gap"`, "unknown "},
+		{"a quantity unknown", `"of":"slope"`, `"of":"gap"`, "unknown /items/1/of"},
 		{"no plane", `"plane":"both","found":"0.05`, `"found":"0.05`, "missing /items/0/plane"},
 		{"nothing found", `"found":"0.05 mm",`, ``, "missing /items/0/found"},
 		{"found below zero", `"found":"0.05 mm"`, `"found":"-0.05 mm"`, "out_of_range /items/0/found"},
 		{"a slope for an offset", `"found":"0.05 mm"`, `"found":"0.05 mm/m"`, "unknown /items/0/found"},
 		{"no limit", `,"limit":"0.1 mm"`, ``, "missing /items/0/limit"},
+		{"a number for an amount", `"found":"0.05 mm"`, `"found":0.05`, "malformed /items/0/found"},
+		{"a text for a ratio", `"ratio":1.2`, `"ratio":"1.2"`, "malformed /items/1/ratio"},
+		{"a list for what was asked", `{"confidence":0.95}`, `[0.95]`, "malformed /asked"},
+		{"a confidence misspelt", `"confidence"`, `"konfidence"`, "unknown /asked/konfidence"},
+		{"an uncertainty misspelt", `"u":"0.01 mm"`, `"U95":"0.01 mm"`, "unknown /items/0/U95"},
+		{"no basis", `"basis":"stated",`, ``, "missing /basis"},
 		{"a limit of nothing", `"limit":"0.1 mm"`, `"limit":"0 mm"`, "out_of_range /items/0/limit"},
 	} {
 		text := strings.Replace(sound, row.from, row.to, 1)
@@ -160,14 +166,11 @@ func TestVerdictRefusesOnTheWire(t *testing.T) {
 	if err := json.Unmarshal([]byte(bare), &v); err != nil || !math.IsNaN(v.AtLeast) || !math.IsNaN(v.Items[0].Probability) || v.Rule != tolerance.Simple {
 		t.Errorf("%s: got %+v, %v", bare, v, err)
 	}
-	if err := json.Unmarshal([]byte(`[]`), &v); err == nil {
-		t.Error("a list is read as a verdict")
-	}
+	wantFaults(t, "a list", json.Unmarshal([]byte(`[]`), &v), "malformed ")
 	var one tolerance.Item
 	wantFaults(t, "an item alone", json.Unmarshal([]byte(`{"of":"slope","found":"1 mm","limit":"-1 mm/m"}`), &one), "missing /plane", "unknown /found", "out_of_range /limit")
-	if err := json.Unmarshal([]byte(`"offset"`), &one); err == nil {
-		t.Error("a text is read as an item")
-	}
+	wantFaults(t, "a text for an item", json.Unmarshal([]byte(`"offset"`), &one), "malformed ")
+	wantFaults(t, "a number for a limit", json.Unmarshal([]byte(`{"limit":1}`), &one), "malformed /limit")
 }
 
 // What was not judged is not written.

@@ -31,7 +31,8 @@ import (
 // limits as Validate does, a limit that is needed and not given (Missing, at
 // /offset or /flex), and numbers of off and of the coupling that are not finite
 // or are below zero where they cannot be, with paths from /off/value, /off/cov
-// and /coupling. The coupling's diameter does not matter.
+// and /coupling, and an estimate of which the tilts at the flex planes cannot be
+// reckoned with (OutOfRange, at /off). The coupling's diameter does not matter.
 func (l Limits) Judge(off align.Estimate, k align.Coupling) (Verdict, error) {
 	return l.JudgeBy(off, k, Acceptance{})
 }
@@ -67,6 +68,18 @@ func (v *Verdict) add(item Item, w vector) {
 	item.Probability = w.conformance(&item)
 	v.Items[v.Used] = item
 	v.Used++
+}
+
+// sound tells whether what is held against the limits can be reckoned with.
+func (v *Verdict) sound() bool {
+	for i := range v.used() {
+		item := &v.Items[i]
+		u := item.Of.number(item.U)
+		if !check.Sound(item.Of.number(item.Found)) || v.Basis != align.Unknown && !check.Sound(u) {
+			return false
+		}
+	}
+	return true
 }
 
 // vector is an item in both planes, y horizontal and z vertical, with its

@@ -140,3 +140,23 @@ func TestFaultsTogether(t *testing.T) {
 	_, err = tolerance.Rubbing(0, -1, align.Coupling{Span: -1})
 	wantFaults(t, "rubbing", err, "missing /sliding", "out_of_range /speed", "missing /coupling/diameter", "out_of_range /coupling/span")
 }
+
+// A span that may be given, and of which nobody can reckon with the tilts.
+func TestVerdictBeyondReckoning(t *testing.T) {
+	limits, uncorrelated := tolerance.Limits{Flex: mmm}, [4][4]float64{{1, 0, 0, 0}, {0, 1, 0, 0}, {0, 0, 1, 0}, {0, 0, 0, 1}}
+	for name, off := range map[string]align.Estimate{
+		"tilts":                  align.Exact(line(0, 0, 1, 0)),
+		"uncertainties of tilts": stated(t, line(0, 0, 0, 0), line(0, 0, 1, 0), uncorrelated),
+	} {
+		for _, limits.PerPlane = range []bool{false, true} {
+			v, err := limits.Judge(off, align.Coupling{Span: 1e-15})
+			wantFaults(t, name, err, "out_of_range /off")
+			if v != (tolerance.Verdict{}) {
+				t.Errorf("%s: refused, and yet %v", name, v)
+			}
+			judged(t, limits, off, align.Coupling{Span: mm})
+		}
+	}
+	unknown := align.Estimate{Cov: align.Covariance{Basis: align.Unknown}}
+	judged(t, limits, unknown, align.Coupling{Span: 1e-15}) // what is not known is not too large
+}

@@ -43,12 +43,14 @@ func (v Verdict) MarshalJSON() ([]byte, error) {
 // (OutOfRange), one that contradicts itself (Conflict), by an outcome, a rule, a
 // ratio, a bound or an index that does not follow from the items and what was
 // asked, or by uncertainties and probabilities that do not go with the basis, and
-// what an Acceptance (at /asked) and an Item refuse, with paths from /items/2.
+// what an Acceptance (at /asked) and an Item refuse, with paths from /items/2. One
+// that says no basis is refused (Missing, at /basis), and so is what cannot be read:
+// values of a wrong type (Malformed) and members that are not known (Unknown).
 // Without probabilities a verdict by simple acceptance is read as one that does
 // not know them.
 func (v *Verdict) UnmarshalJSON(data []byte) error {
-	var wire verdictJSON
-	if err := json.Unmarshal(data, &wire); err != nil {
+	wire, err := check.Read[verdictJSON](data, "basis")
+	if err != nil {
 		return err
 	}
 	var faults check.Faults

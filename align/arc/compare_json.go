@@ -30,10 +30,12 @@ func (c Agreement) MarshalJSON() ([]byte, error) {
 }
 
 // UnmarshalJSON reads what MarshalJSON gives. It refuses numbers that are missing
-// (Missing), cannot be (OutOfRange), or do not go with the basis (Conflict).
+// (Missing), cannot be (OutOfRange), or do not go with the basis (Conflict), an
+// agreement without its difference (Missing, at /difference), and what cannot be
+// read, as an [align.Covariance] does.
 func (c *Agreement) UnmarshalJSON(data []byte) error {
-	var wire agreementJSON
-	if err := json.Unmarshal(data, &wire); err != nil {
+	wire, err := check.Read[agreementJSON](data, "difference")
+	if err != nil {
 		return err
 	}
 	if err := wire.check(); err != nil {

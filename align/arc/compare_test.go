@@ -324,6 +324,13 @@ func TestAgreementJSON(t *testing.T) {
 		{"five numbers", exact + `"compared":5,"chi2":0,"p":1}`, "out_of_range /compared"},
 		{"degrees of freedom below zero", exact + `"dof":-1,"chi2":0,"p":1}`, "out_of_range /dof"},
 		{"a probability of what is unknown", unknown + `"p":1}`, "conflict /p"},
+		{"no difference", `{"compared":0,"chi2":0,"p":1}`, "missing /difference"},
+		{"a covariance without its basis", `{"difference":{"cov":{}},"chi2":0,"p":1}`, "missing /difference/cov/basis"},
+		{"a covariance misspelt", `{"difference":{"kov":{"basis":"unknown"}},"chi2":0,"p":1}`, "unknown /difference/kov"},
+		{"a basis that does not exist", `{"difference":{"cov":{"basis":"guessed"}}}`, "unknown /difference/cov/basis"},
+		{"a slope as a number", `{"difference":{"value":{"vertical":{"slope":1}},"cov":{"basis":"unknown"}}}`, "malformed /difference/value/vertical/slope"},
+		{"a text for a probability", exact + `"chi2":0,"p":"1"}`, "malformed /p"},
+		{"a misspelt member", exact + `"chi2":0,"p":1,"appart":true}`, "unknown /appart"},
 		{"sound", exact + `"compared":0,"chi2":0,"p":1}`, ""},
 		{"sound, unknown", unknown + `"compared":0}`, ""},
 	} {

@@ -2,6 +2,7 @@ package arc
 
 import (
 	"example.org/collinear/align"
+	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
 )
 
@@ -142,7 +143,7 @@ func (g *Following) Now(readings ...units.Length) (Followed, error) {
 	if len(readings) > 2 {
 		e.Miss = g.miss(l, readings)
 	}
-	if e.Validate() != nil || moved.Validate() != nil {
+	if e.Validate() != nil || moved.Validate() != nil || !check.Sound(e.Miss) {
 		return Followed{}, &units.Fault{Code: units.OutOfRange, Path: "/readings", Want: "readings of a move that can be reckoned with"}
 	}
 	return e, nil

@@ -97,12 +97,19 @@ func TestNowRefuses(t *testing.T) {
 	nan := units.Length(math.NaN())
 	near := rims(arc.Vertical)
 	near.Probes[1].Probe.Station = 41 * mm
+	three := rims(arc.Vertical)
+	three.Probes = append(three.Probes, three.Probes[0])
+	for i := range three.Probes {
+		three.Probes[i].Start.Value = 0
+	}
+	three.Probes[2].Start.Value = -0.9e15
 	for _, row := range []struct {
 		name string
 		g    *arc.Following
 		now  []units.Length
 		want []string
 	}{
+		{"a miss not of this world", mustBegin(t, three), []units.Length{-0.9e15, 0, 0.9e15}, []string{"out_of_range /readings"}},
 		{"too few", g, []units.Length{1}, []string{"missing /readings"}},
 		{"too many", g, []units.Length{1, 2, 3}, []string{"conflict /readings"}},
 		{"not finite, both", g, []units.Length{nan, nan}, []string{"not_finite /readings/0", "not_finite /readings/1"}},

@@ -22,7 +22,8 @@ type Target struct {
 }
 
 // Centreline returns the target in the library's signs. It refuses numbers that
-// are not finite, and an opening without a diameter (Missing, at /diameter).
+// are not finite, an opening without a diameter (Missing, at /diameter), and a target
+// that cannot be reckoned with, as of an opening of 1 m across 1 nm (OutOfRange).
 func (t Target) Centreline() (align.Centreline, error) {
 	if err := t.check(); err != nil {
 		return align.Centreline{}, err
@@ -32,10 +33,15 @@ func (t Target) Centreline() (align.Centreline, error) {
 		w.Horizontal = 0 - w.Horizontal
 	}
 	var tilt align.Tilt
+	var steep error // the only one left: the rest was checked above
 	if t.Opening != 0 {
-		tilt, _ = align.SlopeFromGap(t.Opening, t.View.Clock(t.OpenAt), t.Diameter) // checked above
+		tilt, steep = align.SlopeFromGap(t.Opening, t.View.Clock(t.OpenAt), t.Diameter)
 	}
-	return centrelineAt(w, tilt, t.Station), nil
+	c := centrelineAt(w, tilt, t.Station)
+	if steep != nil || align.Exact(c).Validate() != nil {
+		return align.Centreline{}, &units.Fault{Code: units.OutOfRange, Want: "an opening, a diameter and a station of a target that can be reckoned with"}
+	}
+	return c, nil
 }
 
 func (t Target) check() error {

@@ -98,3 +98,20 @@ func TestTargetAsReadings(t *testing.T) {
 	checkLine(t, "vertical", got.Vertical, -0.10*units.Millimetre, 0.02/200)
 	checkLine(t, "horizontal", got.Horizontal, 0, 0)
 }
+
+// Lengths that may each be given, and of which nobody can reckon with the target: a
+// slope that is too steep, or one that is not and leads too far at the station.
+func TestTargetBeyondReckoning(t *testing.T) {
+	for _, target := range []dial.Target{
+		{Opening: 1e9, Diameter: 1e-9},
+		{Station: 1e9, Opening: 1e9, Diameter: 1},
+	} {
+		c, err := target.Centreline()
+		if f := units.Faults(err); len(f) != 1 || f[0].Code != units.OutOfRange || f[0].Path != "" || c != (align.Centreline{}) {
+			t.Errorf("%+v: got %v, %v", target, c, err)
+		}
+	}
+	if _, err := (dial.Target{Station: 1e5, Opening: 1e9, Diameter: 1}).Centreline(); err != nil {
+		t.Errorf("the twin is refused: %v", err)
+	}
+}

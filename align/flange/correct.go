@@ -50,7 +50,8 @@ const Remainder = 10 * units.Micrometre
 // (Missing), a name or a place that two bolts share (Duplicate), bolts in one line,
 // a spigot that stands beyond the rabbet (Conflict), numbers that are not finite
 // (NotFinite) or cannot be (OutOfRange), with paths from the flange, and an estimate
-// that is not sound with paths from /off.
+// that is not sound with paths from /off, or of which the shims or the slide cannot be
+// reckoned with (OutOfRange, at /off).
 func (f Flange) Correct(off align.Estimate) (Correction, error) {
 	var faults check.Faults
 	var root check.Path
@@ -66,9 +67,36 @@ func (f Flange) Correct(off align.Estimate) (Correction, error) {
 		TiltShift: align.Vector{Horizontal: 0 + tilt.Horizontal.Over(f.Face), Vertical: 0 + tilt.Vertical.Over(f.Face)}, // 0 + s: no negative zero
 	}
 	c.Shims, c.Axial = f.shims(&off)
+	if !c.sound() {
+		return Correction{}, &units.Fault{Code: units.OutOfRange, Path: "/off", Want: "an estimate of shims and a slide that can be reckoned with"}
+	}
 	c.Rabbet, c.Over = f.reach(c.Slide.By)
 	c.Warnings = f.warnings(&c, tilt)
 	return c, nil
+}
+
+// sound tells whether the numbers of a correction can be reckoned with.
+func (c *Correction) sound() bool {
+	var faults check.Faults
+	var root check.Path
+	at := func(v align.Vector) {
+		check.Finite(&faults, root, v.Horizontal)
+		check.Finite(&faults, root, v.Vertical)
+	}
+	at(c.TiltShift)
+	at(c.Slide.By)
+	if c.Slide.Basis != align.Unknown {
+		at(c.Slide.U)
+	}
+	check.Finite(&faults, root, c.Axial)
+	for i := range c.Shims {
+		s := &c.Shims[i]
+		check.Finite(&faults, root, s.Thickness)
+		if s.Basis != align.Unknown {
+			check.Finite(&faults, root, s.U)
+		}
+	}
+	return faults.Len() == 0
 }
 
 // shims returns the shim at every bolt, and how far they move the machine along x.

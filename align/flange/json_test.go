@@ -97,7 +97,10 @@ func TestShimRefusesOnTheWayIn(t *testing.T) {
 		{"degrees of freedom of a scatter", `"thickness":"1 mm","u":"1 um","basis":"scatter","dof":4`, ""},
 		{"degrees of freedom of what is stated", `"thickness":"1 mm","u":"1 um","basis":"stated","dof":4`, "conflict /dof"},
 		{"degrees of freedom below zero", `"thickness":"1 mm","u":"1 um","basis":"scatter","dof":-4`, "out_of_range /dof"},
-		{"a basis that does not exist", `"thickness":"1 mm","u":"1 um","basis":"guessed"`, "unknown "},
+		{"a basis that does not exist", `"thickness":"1 mm","u":"1 um","basis":"guessed"`, "unknown /basis"},
+		{"a number for a length", `"thickness":1,"u":"0 mm"`, "malformed /thickness"},
+		{"a bolt's place misspelt", `"bolt":{"raduis":"1 mm"},"thickness":"1 mm","u":"0 mm"`, "unknown /bolt/raduis"},
+		{"degrees of freedom misspelt", `"thickness":"1 mm","u":"1 um","basis":"scatter","dfo":4`, "unknown /dfo"},
 	}
 	for _, row := range rows {
 		before := flange.Shim{Thickness: 7}

@@ -139,3 +139,36 @@ func TestFaultsComeTogether(t *testing.T) {
 		t.Errorf("got  %q\nwant %q", got, want)
 	}
 }
+
+// A slope that may be given, and of which nobody could make the shims.
+func TestCorrectionBeyondReckoning(t *testing.T) {
+	for _, row := range []struct {
+		name      string
+		bad, twin align.Estimate
+	}{
+		{"shims", align.Exact(line(0, 0, 0, 1e12)), align.Exact(line(0, 0, 0, 1e3))},
+		{"uncertainty of shims", uncertain(t, 1e12), uncertain(t, 1e3)},
+	} {
+		c, err := worked().Correct(row.bad)
+		if got := faults(err); !slices.Equal(got, []string{"out_of_range /off"}) || c.Shims != nil {
+			t.Errorf("%s: got %v, %+v", row.name, got, c)
+		}
+		if _, err := worked().Correct(row.twin); err != nil {
+			t.Errorf("%s: the twin is refused: %v", row.name, err)
+		}
+	}
+	if _, err := worked().Correct(align.Estimate{Cov: align.Covariance{Basis: align.Unknown}}); err != nil {
+		t.Errorf("what is not known is not too large: %v", err)
+	}
+}
+
+// uncertain is in line, with a slope that is known so badly.
+func uncertain(t *testing.T, slope units.Slope) align.Estimate {
+	t.Helper()
+	u := align.Centreline{Vertical: align.Line{Slope: slope}}
+	cov, err := align.NewCovariance(align.Stated, u, [4][4]float64{{1, 0, 0, 0}, {0, 1, 0, 0}, {0, 0, 1, 0}, {0, 0, 0, 1}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return align.Estimate{Cov: cov}
+}

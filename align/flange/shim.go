@@ -57,10 +57,11 @@ func (s Shim) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads what MarshalJSON gives. It refuses a thickness below zero, an
 // uncertainty that is missing (Missing), negative (OutOfRange), or does not go with
-// the basis (Conflict), and degrees of freedom of what is no scatter.
+// the basis (Conflict), degrees of freedom of what is no scatter, and what cannot be
+// read, as an [align.Covariance] does.
 func (s *Shim) UnmarshalJSON(data []byte) error {
-	var wire shimJSON
-	if err := json.Unmarshal(data, &wire); err != nil {
+	wire, err := check.Read[shimJSON](data)
+	if err != nil {
 		return err
 	}
 	if err := wire.check(); err != nil {

@@ -76,8 +76,9 @@ type Station struct {
 // It refuses scales that are not above zero (at /reduction), a pencil below zero,
 // numbers that are not finite (at /line/slope, /through/0/x), points that the
 // pencil's error can bring together (Conflict, at /through/1/x), names that are
-// missing or given twice (at /feet/0/name), and a foot where the line, or what may
-// be asked of the reading, is beyond 1000 km (OutOfRange, at /feet/0/x).
+// missing or given twice (at /feet/0/name), a foot where the line, or what may
+// be asked of the reading, is beyond 1000 km (OutOfRange, at /feet/0/x), and scales
+// that put a mark beyond 1000 km on the paper (OutOfRange, at /exaggeration).
 func (p Paper) Draw(line align.Line, through [2]Station, feet ...align.Foot) (Graph, error) {
 	var faults check.Faults
 	var root check.Path
@@ -102,6 +103,7 @@ func (p Paper) Draw(line align.Line, through [2]Station, feet ...align.Foot) (Gr
 		g.Feet = append(g.Feet, FootMark{f, w, p.tolerance(line.Slope, through, f.X), p.mark(f.Name, f.X, w)})
 	}
 	g.checkTolerances(&faults, root.Field("feet"))
+	g.checkMarks(&faults, root)
 	if err := faults.Err(); err != nil {
 		return Graph{}, err
 	}

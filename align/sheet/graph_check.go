@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"slices"
+
 	"example.org/collinear/align"
 	"example.org/collinear/internal/check"
 	"example.org/collinear/units"
@@ -60,4 +62,19 @@ func (g *Graph) checkTolerances(faults *check.Faults, list check.Path) {
 			faults.Add(units.OutOfRange, foot.Field("x"), f.Foot.X, "a station at which a value can be read off to 1000 km: points farther apart, or a larger exaggeration")
 		}
 	}
+}
+
+// checkMarks refuses scales that lead off any paper.
+func (g *Graph) checkMarks(faults *check.Faults, root check.Path) {
+	marks := slices.Concat(g.Stationary[:], g.Movable[:], g.Points[:])
+	for _, f := range g.Feet {
+		marks = append(marks, f.Mark)
+	}
+	beyond := func(scale string, value float64, place func(Mark) units.Length) {
+		if slices.ContainsFunc(marks, func(m Mark) bool { return !check.Sound(place(m)) }) {
+			faults.Add(units.OutOfRange, root.Field(scale), value, "a scale at which every mark is within 1000 km of the coupling centre on the paper")
+		}
+	}
+	beyond("reduction", g.Paper.Reduction, func(m Mark) units.Length { return m.X })
+	beyond("exaggeration", g.Paper.Exaggeration, func(m Mark) units.Length { return m.Y })
 }

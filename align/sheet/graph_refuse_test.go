@@ -42,14 +42,18 @@ func TestDrawRefuses(t *testing.T) {
 		{"the same on the other side", func(d *drawing) { d.through[1].X = -10 * millimetre }, func(d *drawing) { d.through[1].X = -10*millimetre - 1 }, "conflict /through/1/x"},
 		{"a pencil as thick as half the way between", func(d *drawing) { d.paper.Pencil = 20 * millimetre }, func(d *drawing) { d.paper.Pencil = 19 * millimetre }, "conflict /through/1/x"},
 		{"a point where the line is out of sight", func(d *drawing) { d.line.Slope, d.through[1].X, d.feet = 1e7, 400*millimetre, nil },
-			func(d *drawing) { d.line.Slope, d.through[1].X, d.feet = 1e6, 400*millimetre, nil }, "out_of_range /through/1/x"},
+			func(d *drawing) {
+				d.line.Slope, d.through[1].X, d.feet, d.paper.Exaggeration = 1e6, 400*millimetre, nil, 1
+			}, "out_of_range /through/1/x"},
 
 		{"a foot without a name", func(d *drawing) { d.feet[0].Name = "" }, func(d *drawing) { d.feet[0].Name = " " }, "missing /feet/0/name"},
 		{"a name twice", func(d *drawing) { d.feet[1].Name = "front" }, func(d *drawing) { d.feet[1].Name = "Front" }, "duplicate /feet/1/name"},
 		{"a foot that is no place", func(d *drawing) { d.feet[1].X = noNumber }, func(d *drawing) { d.feet[1].X = 0 }, "not_finite /feet/1/x"},
-		{"a foot where the line is out of sight", func(d *drawing) { d.line.Slope, d.feet[1].X = 2, 0.9e15 }, func(d *drawing) { d.line.Slope, d.feet[1].X = 1, 0.9e15 }, "out_of_range /feet/1/x"},
+		{"a foot where the line is out of sight", func(d *drawing) { d.line.Slope, d.feet[1].X = 2, 0.9e15 }, func(d *drawing) { d.line.Slope, d.feet[1].X, d.paper.Exaggeration = 1, 0.9e15, 1 }, "out_of_range /feet/1/x"},
 		{"a foot at which the graph says nothing", func(d *drawing) { d.paper.Exaggeration, d.line.Slope = 1.5e-9, 0 },
 			func(d *drawing) { d.paper.Exaggeration, d.line.Slope = 2.5e-9, 0 }, "out_of_range /feet/1/x"},
+		{"marks beyond any paper", func(d *drawing) { d.paper.Exaggeration = 1e15 }, func(d *drawing) { d.paper.Exaggeration = 1e6 }, "out_of_range /exaggeration"},
+		{"marks beyond any paper along the shaft", func(d *drawing) { d.paper.Reduction = 1e-7 }, func(d *drawing) { d.paper.Reduction = 1e-6 }, "out_of_range /reduction"},
 		{"an uncertainty below zero", func(d *drawing) { d.feet[0].U = -1 }, func(d *drawing) { d.feet[0].U = 1 }, "out_of_range /feet/0/u"},
 	}
 	for _, row := range rows {

@@ -75,4 +75,9 @@ func TestLimitsThatCannotBeRead(t *testing.T) {
 			t.Errorf("%s: %v is no fault", text, err)
 		}
 	}
+	var l train.Limit
+	err := json.Unmarshal([]byte(`{"at_most":300,"at_lest":"0 mm"}`), &l)
+	if f := units.Faults(err); len(f) != 2 || f[0].Path != "/at_most" || f[0].Code != units.Malformed || f[1].Path != "/at_lest" || f[1].Code != units.Unknown {
+		t.Errorf("got %v", err)
+	}
 }

@@ -1,7 +1,6 @@
 package train
 
 import (
-	"bytes"
 	"encoding/json"
 
 	"example.org/collinear/internal/check"
@@ -58,14 +57,13 @@ func (l Limit) MarshalJSON() ([]byte, error) {
 	return json.Marshal(wire)
 }
 
-// UnmarshalJSON reads what MarshalJSON gives, and refuses other names. Whether
-// the ends are in order is for the plan to check.
+// UnmarshalJSON reads what MarshalJSON gives, and refuses other names (Unknown) and
+// values of a wrong type (Malformed), with the path in the limit. Whether the ends
+// are in order is for the plan to check.
 func (l *Limit) UnmarshalJSON(data []byte) error {
-	var wire limitJSON
-	strict := json.NewDecoder(bytes.NewReader(data))
-	strict.DisallowUnknownFields() // an end that is misspelt would leave the station free
-	if err := strict.Decode(&wire); err != nil {
-		return limitFault(data, err)
+	wire, err := check.Read[limitJSON](data) // an end that is misspelt would leave the station free
+	if err != nil {
+		return err
 	}
 	var read Limit
 	if wire.AtLeast != nil {
@@ -76,18 +74,6 @@ func (l *Limit) UnmarshalJSON(data []byte) error {
 	}
 	*l = read
 	return nil
-}
-
-// limitFault tells what is wrong with the text of a limit, if the fault of a length
-// does not.
-func limitFault(data []byte, err error) error {
-	if len(units.Faults(err)) > 0 {
-		return err
-	}
-	return &units.Fault{
-		Code: units.Malformed, Value: string(data[:min(len(data), 40)]),
-		Want: `an object with "at_least" and "at_most", lengths with their unit, either or both left out`,
-	}
 }
 
 // check asks for ends that are numbers, the lower not above the upper.

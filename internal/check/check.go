@@ -1,7 +1,7 @@
 // Package check gathers the faults of an input. Entry points walk their whole
 // input with it, so that all independent faults come back at once. On a sound
-// input it allocates nothing: a path is put into words only when a fault needs
-// it.
+// input it allocates nothing, but for Read: a path is put into words only when a
+// fault needs it.
 package check
 
 import (

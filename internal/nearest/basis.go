@@ -53,10 +53,7 @@ func (b *basis) drop(l int) {
 	b.size--
 	b.r[b.size] = gone
 	for c := l; c < b.size; c++ {
-		cos, sin, h := turn(b.r[c][c], b.r[c][c+1])
-		if h == 0 {
-			continue
-		}
+		cos, sin, _ := turn(b.r[c][c], b.r[c][c+1])
 		for k := c; k < b.size; k++ {
 			rotate(b.r[k][c:c+1], b.r[k][c+1:c+2], cos, sin)
 		}

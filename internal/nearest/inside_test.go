@@ -35,7 +35,7 @@ func TestVerdictRefuses(t *testing.T) {
 	}{
 		{"an active row that is broken", func(s *Solver) { s.x[0] -= 1e-9 }},
 		{"an active row that is slack", func(s *Solver) { s.x[0] += 1e-9; of(s, 0).dual += 1e-9 }}, // the sum is right
-		{"a row that is not active and broken", func(s *Solver) { s.rows[2].Least = 4 }},
+		{"a row that is not active and broken", func(s *Solver) { s.rows[2].bound = 4 }},
 		{"no number", func(s *Solver) { s.x[0] = math.NaN() }},
 		{"a point too far to tell", func(s *Solver) { s.x[0] = 1e9 }},
 		{"a multiplier of the wrong sign", func(s *Solver) { of(s, 1).dual = -2 }},
