@@ -2,6 +2,7 @@ package shims_test
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -92,7 +93,9 @@ func checkStack(tb testing.TB, rule shims.Rule, o shims.Order, s shims.Stack) {
 	if reached := max(s.Error, -s.Error) <= rule.Error && s.Total >= rule.Keep; reached != s.Reached {
 		tb.Errorf("%s: reached is %v: %+v", s.Foot, s.Reached, s)
 	}
-	if tooLow := s.Wanted+rule.Error < max(0, rule.Keep); tooLow != s.TooLow {
+	// Pieces are whole nanometres, and so is what their totals can come to.
+	most, least := math.Floor(float64(s.Wanted+rule.Error)), math.Ceil(float64(rule.Keep))
+	if tooLow := most < least; tooLow != s.TooLow {
 		tb.Errorf("%s: too low is %v: %+v", s.Foot, s.TooLow, s)
 	}
 	// out and in turn the pack that lies there into the one that is to lie there

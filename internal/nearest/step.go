@@ -23,11 +23,16 @@ func (s *Solver) enter(q int) bool {
 			whole = new.sign * s.rows[q].lack(s.x) / outside
 		}
 		part, l := s.blocking()
-		if math.IsInf(min(whole, part), 1) {
+		step := min(whole, part)
+		if math.IsNaN(step) { // beyond what a float64 holds
+			s.bad = true
+			return false
+		}
+		if math.IsInf(step, 1) {
 			s.prove(new)
 			return false
 		}
-		s.move(&new, min(whole, part), outside > flat*flat)
+		s.move(&new, step, outside > flat*flat)
 		if whole <= part {
 			s.letIn(new)
 			return true
