@@ -112,7 +112,7 @@ func (p *program) row(f *affine, low, high float64) linprog.Row {
 			share := float64(a*c.inverse[0][side]) + float64(b*c.inverse[1][side])
 			p.add(row, stop, share)
 			// The move of a foot is that of its pieces, less the constant of its function.
-			by := share * p.m.stops[stop].move.c
+			by := float64(share * p.m.stops[stop].move.c)
 			row.Lower, row.Upper = row.Lower+by, row.Upper+by
 		}
 	}
