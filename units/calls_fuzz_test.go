@@ -63,12 +63,7 @@ func TestCallsAreSound(t *testing.T) {
 // FuzzCalls: whatever is asked of a function, it answers with finite numbers, the same
 // again, or refuses with faults; it leaves its arguments alone and never panics.
 func FuzzCalls(f *testing.F) {
-	calls.Seed(f.Add)
-	f.Fuzz(func(t *testing.T, which uint8, raw []byte) {
-		if err := calls.Try(which, raw); err != nil {
-			t.Error(err)
-		}
-	})
+	calls.Fuzz(f)
 }
 
 // wire holds every type that is written to JSON and read from it.
@@ -88,12 +83,7 @@ func TestWireIsSound(t *testing.T) {
 // FuzzWire: whatever text a value is read from, it is refused with faults or as JSON,
 // or what is read comes back when it is written.
 func FuzzWire(f *testing.F) {
-	wire.Seed(f.Add)
-	f.Fuzz(func(t *testing.T, which uint8, text []byte) {
-		if err := wire.Try(which, text); err != nil {
-			t.Error(err)
-		}
-	})
+	wire.Fuzz(f)
 }
 
 // FuzzParseUnit: whatever the text, a unit is read that has this text or another
