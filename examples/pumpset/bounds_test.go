@@ -7,6 +7,8 @@ import (
 	"runtime"
 	"strings"
 	"testing"
+
+	"example.org/collinear/examples/internal/pumpset"
 )
 
 // A file of 100 MB, here one full of zeros that take no room, is refused with one
@@ -57,7 +59,7 @@ func TestNoFile(t *testing.T) {
 // A job of nothing but faults is told with a few hundred lines.
 func TestManyFaults(t *testing.T) {
 	name := filepath.Join(t.TempDir(), "faults.json")
-	doc := strings.Replace(string(builtIn), `"notes": [`, `"notes": [`+strings.Repeat("1,", 400_000), 1)
+	doc := strings.Replace(string(pumpset.Sample()), `"notes": [`, `"notes": [`+strings.Repeat("1,", 400_000), 1)
 	if err := os.WriteFile(name, []byte(doc), 0o600); err != nil {
 		t.Fatal(err)
 	}

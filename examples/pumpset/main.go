@@ -15,18 +15,15 @@
 package main
 
 import (
-	_ "embed"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"os"
 
+	"example.org/collinear/examples/internal/pumpset"
 	"example.org/collinear/examples/internal/strict"
 )
-
-//go:embed job.json
-var builtIn []byte
 
 const (
 	solved  = 0
@@ -56,7 +53,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 type options struct {
 	file   string
 	record bool
-	units  system
+	units  pumpset.System
 }
 
 func (o *options) parse(args []string, stderr io.Writer) error {
@@ -64,7 +61,7 @@ func (o *options) parse(args []string, stderr io.Writer) error {
 	flags.SetOutput(stderr)
 	flags.StringVar(&o.file, "job", "", "read this job `file` instead of the one built in")
 	flags.BoolVar(&o.record, "json", false, "print the record as JSON instead of the report")
-	flags.TextVar(&o.units, "units", asTheJob, "show lengths as `metric or inch` (default: as the job asks)")
+	flags.TextVar(&o.units, "units", pumpset.AsTheJob, "show lengths as `metric or inch` (default: as the job asks)")
 	if err := flags.Parse(args); err != nil {
 		return err
 	}
@@ -89,23 +86,23 @@ func (o *options) report(stdout io.Writer) error {
 	if err != nil {
 		return err
 	}
-	j, err := readJob(data)
+	j, err := pumpset.Read(data)
 	if err != nil {
 		return err
 	}
-	r, err := solve(j)
+	r, err := pumpset.Solve(j)
 	if err != nil {
 		return err
 	}
 	if o.record {
-		return writeRecord(stdout, r)
+		return pumpset.WriteRecord(stdout, r)
 	}
-	return writeReport(stdout, r, o.units)
+	return pumpset.WriteReport(stdout, r, o.units)
 }
 
 func (o *options) data() ([]byte, error) {
 	if o.file == "" {
-		return builtIn, nil
+		return pumpset.Sample(), nil
 	}
-	return strict.File(o.file, maxSize)
+	return strict.File(o.file, pumpset.MaxSize)
 }
