@@ -8,6 +8,8 @@
 //	go run ./examples/pumpset -job job.json    another one, as JOB.md describes
 //	go run ./examples/pumpset -units inch      shown in mils and inches
 //	go run ./examples/pumpset -json            the record, for another program
+//	go run ./examples/pumpset -svg job.svg     the graphs into a file as well
+//	go run ./examples/pumpset -html job.html   and a page that prints on one sheet
 //
 // It ends with 0 when the job was solved, with 1 when it was refused, each fault
 // on a line of its own on the standard error, and with 2 when the flags are
@@ -15,6 +17,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"flag"
 	"fmt"
@@ -51,9 +54,10 @@ func run(args []string, stdout, stderr io.Writer) int {
 
 // options are the flags.
 type options struct {
-	file   string
-	record bool
-	units  pumpset.System
+	file     string
+	record   bool
+	units    pumpset.System
+	svg, web string // files to write
 }
 
 func (o *options) parse(args []string, stderr io.Writer) error {
@@ -61,6 +65,8 @@ func (o *options) parse(args []string, stderr io.Writer) error {
 	flags.SetOutput(stderr)
 	flags.StringVar(&o.file, "job", "", "read this job `file` instead of the one built in")
 	flags.BoolVar(&o.record, "json", false, "print the record as JSON instead of the report")
+	flags.StringVar(&o.svg, "svg", "", "write the graphs to this `file` as well")
+	flags.StringVar(&o.web, "html", "", "write a page that prints on one sheet to this `file` as well")
 	flags.TextVar(&o.units, "units", pumpset.AsTheJob, "show lengths as `metric or inch` (default: as the job asks)")
 	if err := flags.Parse(args); err != nil {
 		return err
@@ -94,10 +100,28 @@ func (o *options) report(stdout io.Writer) error {
 	if err != nil {
 		return err
 	}
+	if err := o.files(r); err != nil {
+		return err
+	}
 	if o.record {
 		return pumpset.WriteRecord(stdout, r)
 	}
 	return pumpset.WriteReport(stdout, r, o.units)
+}
+
+// files writes the files that are asked for.
+func (o *options) files(r pumpset.Record) error {
+	write := func(name string, as func(io.Writer, pumpset.Record, pumpset.System) error) error {
+		if name == "" {
+			return nil
+		}
+		var out bytes.Buffer
+		if err := as(&out, r, o.units); err != nil {
+			return err
+		}
+		return os.WriteFile(name, out.Bytes(), 0o644)
+	}
+	return errors.Join(write(o.svg, pumpset.WriteDrawing), write(o.web, pumpset.WritePage))
 }
 
 func (o *options) data() ([]byte, error) {

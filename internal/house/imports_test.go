@@ -37,8 +37,11 @@ var graph = map[string]string{
 	"internal/fuzzed":  "units",                      // for tests
 	"examples/...":     "* examples/internal/strict", // what a reader can write, who sees nothing internal
 
-	"examples/pumpset": "examples/internal/pumpset examples/internal/strict", // flags and files around what the page shares
-	"examples/conform": "examples/conform/adapter",                           // a judge that leans on what it judges is none
+	"examples/internal/graph":   "units align examples/internal/markup",
+	"examples/internal/markup":  "",
+	"examples/internal/pumpset": "* examples/internal/graph examples/internal/markup examples/internal/strict",
+	"examples/pumpset":          "examples/internal/pumpset examples/internal/strict", // flags and files around what the page shares
+	"examples/conform":          "examples/conform/adapter",                           // a judge that leans on what it judges is none
 }
 
 // base is what the library packages above units stand on.

@@ -3,7 +3,7 @@ package pumpset
 import "testing"
 
 // FuzzRead: whatever the bytes are, they are refused with faults, or solved into
-// a report that fits its page and a record that comes back.
+// a report that fits its page, drawings without a hole, and a record that comes back.
 func FuzzRead(f *testing.F) {
 	for _, name := range jobs {
 		f.Add(load(f, name))
@@ -21,6 +21,8 @@ func FuzzRead(f *testing.F) {
 		}
 		for _, s := range []System{Metric, Inch} {
 			checkWidth(t, text(t, r, s))
+			checkMarkup(t, drawing(t, r, s))
+			checkMarkup(t, onSheet(t, r, s))
 		}
 		checkRecord(t, r)
 	})
