@@ -119,6 +119,9 @@ func (g *turning) leftOver() float64 {
 	zero := names + 1 + rest/2
 	g.line(fine, point{margin, zero}, point{margin + across, zero})
 	words := "Nothing is left over by the sine"
+	if len(g.Readings) == 3 {
+		words = "Three readings leave nothing over by any sine"
+	}
 	const nothing = 1e-5 // mm: rounding
 	if largest > nothing {
 		times := atMost(rest/2/largest/g.scale, round)

@@ -70,6 +70,15 @@ func TestNothingLeftOver(t *testing.T) {
 	}
 }
 
+// Of three readings nothing can be left over, and that tells nothing.
+func TestThreeReadingsTellNothing(t *testing.T) {
+	turn := sweep(0)
+	turn.Readings = turn.Readings[:3]
+	if svg := turn.Draw().SVG(); !strings.Contains(svg, "Three readings leave nothing over") {
+		t.Error(svg)
+	}
+}
+
 func TestAgainst(t *testing.T) {
 	for _, row := range []struct {
 		ratio, half float64

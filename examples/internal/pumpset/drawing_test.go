@@ -69,7 +69,7 @@ func TestEveryJobIsDrawn(t *testing.T) {
 }
 
 // The sheet has no room for all that the report says, but for every warning, every
-// verdict, every move and every pack.
+// verdict, every move, every pack, and what the dials should show.
 func TestSheetLeavesOutNoWarning(t *testing.T) {
 	for _, name := range jobs {
 		r := mustSolve(t, load(t, name))
@@ -94,6 +94,14 @@ func TestSheetLeavesOutNoWarning(t *testing.T) {
 		if r.Packs != nil && r.Packs.Choice != nil {
 			for _, s := range r.Packs.Choice.Stacks {
 				want = append(want, p.hands(s.In), p.error(s))
+			}
+		}
+		if r.Left == nil {
+			m := r.Job.methods(&r.Job.Found)[0]
+			for i := range r.Expected {
+				for _, reading := range r.Expected[i][1:] {
+					want = append(want, p.change(&m.parts[i], reading.Value))
+				}
 			}
 		}
 		text := readable(onSheet(t, r, AsTheJob))

@@ -102,7 +102,8 @@ func TestSameJobSameBytes(t *testing.T) {
 		return out.String() + text(t, r, Metric) + text(t, r, Inch)
 	}
 	for _, name := range jobs {
-		if doc := load(t, name); all(doc) != all(doc) {
+		doc := load(t, name)
+		if first, second := all(doc), all(doc); first != second {
 			t.Errorf("%s: two runs differ", name)
 		}
 	}

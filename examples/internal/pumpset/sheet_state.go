@@ -24,7 +24,7 @@ func (p *sheet) leftAs(d []drawn) {
 	p.Open("section")
 	p.Leaf("h2", "As left")
 	if p.Left == nil {
-		p.Leaf("p", "Not measured.")
+		p.awaited()
 	} else {
 		p.state(p.Left, p.after())
 		p.draw(d[0])
