@@ -41,6 +41,8 @@ var graph = map[string]string{
 	"examples/internal/markup":  "",
 	"examples/internal/pumpset": "* examples/internal/graph examples/internal/markup examples/internal/strict",
 	"examples/pumpset":          "examples/internal/pumpset examples/internal/strict", // flags and files around what the page shares
+	"examples/page":             "examples/internal/pumpset",                          // builds and serves what runs in the browser
+	"examples/page/wasm":        "units examples/internal/pumpset",                    // stands between JavaScript and the job
 	"examples/conform":          "examples/conform/adapter",                           // a judge that leans on what it judges is none
 }
 
@@ -58,6 +60,8 @@ var outside = struct{ library, tests, examples []string }{
 	},
 	examples: []string{
 		"github.com/go-json-experiment/json",    // refuses names that are doubled or unknown
+		"github.com/chromedp/chromedp",          // drives a browser, in tests
+		"github.com/chromedp/cdproto",           // the browser's own words, for the same
 		"github.com/santhosh-tekuri/jsonschema", // holds the suite's files against their schemas, in a test
 	},
 }
