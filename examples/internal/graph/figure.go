@@ -38,7 +38,7 @@ type Row struct {
 
 // Together lays rows of figures below one another, under a title and on white.
 func Together(title string, rows ...Row) Figure {
-	sheet := Figure{title: title, says: title, Height: 2*gap + letters}
+	sheet := Figure{title: title, Height: 2*gap + letters}
 	var k ink
 	k.Leaf("text", title, "x", coordinate(gap), "y", coordinate(gap+letters), "font-weight", "bold")
 	for _, r := range rows {
@@ -47,6 +47,7 @@ func Together(title string, rows ...Row) Figure {
 			f.open(&k.Writer, "x", coordinate(x), "y", coordinate(sheet.Height), "width", coordinate(f.Width), "height", coordinate(f.Height))
 			k.WriteString(f.marks)
 			k.End()
+			sheet.says += f.title + ": " + f.says + " "
 			x += f.Width + gap
 			below = max(below, sheet.Height+f.Height)
 		}

@@ -65,9 +65,18 @@ func (k *ink) text(at point, anchor, text string) {
 		"stroke", "white", "stroke-width", "0.5", "paint-order", "stroke")
 }
 
+// cut shortens a text to the room that there is for it.
+func cut(text string, room float64) string {
+	runes := []rune(text)
+	for wide(string(runes)) > room {
+		runes = append(runes[:len(runes)-2], '…')
+	}
+	return string(runes)
+}
+
 // title writes the title of a figure.
 func (k *ink) title(text string) {
-	k.Leaf("text", text, "y", coordinate(letters), "font-weight", "bold")
+	k.Leaf("text", cut(text, 0.9*width), "y", coordinate(letters), "font-weight", "bold")
 }
 
 // arrow draws an upright arrow; one too short for its head is the head alone.

@@ -28,7 +28,7 @@ type Plane struct {
 // Foot is a station that can be moved.
 type Foot struct {
 	X     units.Length
-	Words string       // its name, where it stands, and what is to be done
+	Words string       // its name, and how far it goes; which way an arrow tells
 	First units.Length // how far other work moves the shaft here
 	Then  units.Length // and how far the move does
 }
@@ -40,7 +40,7 @@ const (
 	across  = 74.0 // of the plot
 	tallest = 24.0 // of the plot
 	least   = 8.0  // of the plot, which may be all straight
-	head    = 7.5  // above it, for the title and the word for what lies above
+	head    = 8.0  // above it, for the title and the word for what lies above
 	row     = 3.3  // from one line of text to the next
 )
 
@@ -114,13 +114,14 @@ func (g *plot) at(x, w units.Length) point {
 func (g *plot) frame() {
 	g.line(fine, point{margin, g.top}, point{margin, g.bottom})
 	g.ticks(g.Unit, g.zero, g.top, g.bottom, g.scale.Across)
-	g.text(point{margin, g.top - 0.8}, middle, g.Above)
-	g.text(point{margin, g.bottom + row}, middle, g.Below)
+	g.ends(g.Above, g.Below, g.top, g.bottom)
 }
 
 // shafts draws both centrelines, what joins them, the band, and the target.
 func (g *plot) shafts() {
 	g.band(g.Movable)
+	g.edge(fine, g.Movable, -1) // a copier loses the grey
+	g.edge(fine, g.Movable, +1)
 	g.line(axial, g.at(g.From, 0), g.at(g.To, 0))
 	g.line(bold, g.at(g.From, 0), g.at(g.Joint[0], 0))
 	for _, x := range g.Rims {
@@ -202,13 +203,13 @@ func (g *plot) beside(x, w units.Length) point {
 // labels writes what stands at each station below the plot, and returns where the
 // last line ends.
 func (g *plot) labels() float64 {
-	below := g.bottom + row + 1
+	below := g.bottom + row + 2
 	labels := []label{{at: g.at((g.Joint[0]+g.Joint[1])/2, 0).x, words: "coupling"}}
 	g.tick(g.Joint[0], below)
 	g.tick(g.Joint[1], below)
 	for _, f := range g.Feet {
 		g.tick(f.X, below)
-		labels = append(labels, label{at: g.at(f.X, 0).x, words: f.Words})
+		labels = append(labels, label{at: g.at(f.X, 0).x, words: cut(f.Words, width/2)})
 	}
 	labels, last := placed(labels), 0
 	for _, l := range labels {

@@ -18,8 +18,24 @@ func (s Scale) Exaggeration() float64 { return s.Along * s.Across }
 
 // String tells the scale in words.
 func (s Scale) String() string {
-	return "Along the shafts " + number(s.Along) + " times smaller than the machine, across them " + number(s.Across) +
-		" times larger: slopes are exaggerated " + number(s.Exaggeration()) + " times."
+	return "Along the shafts " + times(s.Along, "smaller than") + " the machine, across them " + times(s.Across, "larger than") +
+		" it: slopes are drawn " + s.Slopes() + "."
+}
+
+// Slopes tells in words how much steeper than on the machine a slope is drawn, which
+// stays true where a drawing is made larger or smaller.
+func (s Scale) Slopes() string {
+	if s.Exaggeration() == 1 {
+		return "as steep as they are"
+	}
+	return number(s.Exaggeration()) + " times steeper"
+}
+
+func times(x float64, words string) string {
+	if x == 1 {
+		return "as large as"
+	}
+	return number(x) + " times " + words
 }
 
 // number writes six digits of a number, without an exponent and without zeros at

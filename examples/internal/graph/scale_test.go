@@ -37,7 +37,11 @@ func TestNumbersInWords(t *testing.T) {
 		}
 	}
 	s := Scale{Along: 20, Across: 25}
-	if want := "Along the shafts 20 times smaller than the machine, across them 25 times larger: slopes are exaggerated 500 times."; s.String() != want {
+	if want := "Along the shafts 20 times smaller than the machine, across them 25 times larger than it: slopes are drawn 500 times steeper."; s.String() != want {
+		t.Errorf("the scale is told as %q", s)
+	}
+	s = Scale{Along: 20, Across: 1}
+	if want := "Along the shafts 20 times smaller than the machine, across them as large as it: slopes are drawn 20 times steeper."; s.String() != want {
 		t.Errorf("the scale is told as %q", s)
 	}
 }

@@ -8,12 +8,12 @@ import (
 )
 
 // Turn is what the drawing of one sweep shows: readings against the clock, the sine
-// that fits them, and below it what is left over at each, enlarged.
+// of the misalignment that was found, and below it what is left over at each, enlarged.
 type Turn struct {
 	Title        string
 	Says         string          // the same in words
 	Above, Below string          // what a reading above zero means, and one below: "inwards", "outwards"
-	Sine         []align.Reading // over a full turn
+	Sine         []align.Reading // what the misalignment makes of a full turn
 	Readings     []Reading
 	Unit         units.LengthUnit          // of the ticks
 	Show         func(units.Length) string // what is left over
@@ -81,8 +81,7 @@ func (g *turning) frame() {
 	g.line(fine, point{margin, head}, point{margin, bottom})
 	g.line(axial, zero, g.at(12*units.Hour, 0))
 	g.ticks(g.Unit, zero.y, head, bottom, g.scale)
-	g.text(point{margin, head - 0.8}, middle, g.Above)
-	g.text(point{margin, bottom + row}, middle, g.Below)
+	g.ends(g.Above, g.Below, head, bottom)
 	for quarter := range 5 {
 		at := units.Three * units.Clock(quarter)
 		x := g.at(at, 0).x
@@ -107,7 +106,7 @@ func (g *turning) readings() {
 // leftOver draws what is left over at each reading, and the names of the quarters
 // above it. It returns where the drawing ends.
 func (g *turning) leftOver() float64 {
-	names := head + swing + 2*row
+	names := head + swing + 2*row + 0.5
 	for quarter := range 5 {
 		at := units.Three * units.Clock(quarter)
 		g.text(point{g.at(at, 0).x, names}, middle, g.Name(at))
@@ -118,18 +117,18 @@ func (g *turning) leftOver() float64 {
 	}
 	zero := names + 1 + rest/2
 	g.line(fine, point{margin, zero}, point{margin + across, zero})
-	words := "Nothing is left over by the sine"
+	words := "Nothing is left over"
 	if len(g.Readings) == 3 {
-		words = "Three readings leave nothing over by any sine"
+		words = "Three readings leave nothing over, whatever they are"
 	}
 	const nothing = 1e-5 // mm: rounding
 	if largest > nothing {
-		times := atMost(rest/2/largest/g.scale, round)
+		more := atMost(rest/2/largest/g.scale, round)
 		for _, r := range g.Readings {
 			x := g.at(r.At, 0).x
-			g.line(bold, point{x, zero}, point{x, zero - millimetres(r.Off)*g.scale*times})
+			g.line(bold, point{x, zero}, point{x, zero - millimetres(r.Off)*g.scale*more})
 		}
-		words = "Left over by the sine, " + number(times) + " times larger: at most " + g.Show(units.Length(largest)*units.Millimetre)
+		words = "Bars: left over, " + number(more) + " times larger than above; at most " + g.Show(units.Length(largest)*units.Millimetre)
 	}
 	g.text(point{0, zero + rest/2 + row}, right, words)
 	return zero + rest/2 + row + 1

@@ -53,7 +53,7 @@ func TestReadingsLieOffTheSine(t *testing.T) {
 			t.Errorf("bar %d points the wrong way", i)
 		}
 	}
-	const words = "Left over by the sine, 15 times larger: at most 0.010 mm"
+	const words = "Bars: left over, 15 times larger than above; at most 0.010 mm"
 	if !strings.Contains(f.SVG(), words) {
 		t.Errorf("no %q in\n%s", words, f.SVG())
 	}
@@ -98,11 +98,12 @@ func TestAgainst(t *testing.T) {
 }
 
 func TestLegendIsOnItsPaper(t *testing.T) {
-	list := read(t, Legend())
 	words := 0
-	for _, e := range list {
-		if e.name == "text" {
-			words++
+	for _, f := range Legend() {
+		for _, e := range read(t, f) {
+			if e.name == "text" {
+				words++
+			}
 		}
 	}
 	if words != len(signs) {

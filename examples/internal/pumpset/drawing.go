@@ -2,6 +2,7 @@ package pumpset
 
 import (
 	"io"
+	"strings"
 
 	"example.org/collinear/align"
 	"example.org/collinear/examples/internal/graph"
@@ -18,9 +19,10 @@ func WriteDrawing(w io.Writer, r Record, s System) error {
 		return err
 	}
 	for _, d := range all {
-		rows = append(rows, graph.Row{Figures: d.planes[:], Words: d.words}, graph.Row{Figures: d.turns[:]})
+		rows = append(rows, graph.Row{Figures: d.planes[:], Words: strings.TrimSpace(d.scale.String() + " " + d.lacks)}, graph.Row{Figures: d.turns[:]})
 	}
-	rows = append(rows, graph.Row{Figures: []graph.Figure{graph.Legend()}})
+	legend := graph.Legend()
+	rows = append(rows, graph.Row{Figures: legend[:]})
 	_, err = io.WriteString(w, graph.Together(string(r.Job.Title), rows...).SVG()+"\n")
 	return err
 }
@@ -28,7 +30,8 @@ func WriteDrawing(w io.Writer, r Record, s System) error {
 // drawn is what is drawn of one survey.
 type drawn struct {
 	when   string          // "as found", "as left"
-	words  string          // the scale of both, and what is missing from them
+	scale  graph.Scale     // of both
+	lacks  string          // what is missing from them
 	planes [2]graph.Figure // the side view and the plan
 	turns  [2]graph.Figure // the readings of both sets
 }
@@ -45,9 +48,14 @@ func (p *report) drawings() ([]drawn, error) {
 // draw draws what was measured. The shift is what the shims of soft foot do to the
 // shaft before the moves.
 func (p *report) draw(when string, s *survey, st *state, shift align.Centreline) (drawn, error) {
-	side, plan := p.sideView(when, st, shift), p.planView(when, st, shift)
+	side, plan := p.sideView(st, shift), p.planView(st, shift)
 	scale := graph.Fit(side, plan)
-	d := drawn{when: when, words: p.drawnAt(scale, st), planes: [2]graph.Figure{side.Draw(scale), plan.Draw(scale)}}
+	side.Title, plan.Title = "Side view "+when, "From above "+when
+	for _, g := range []*graph.Plane{&side, &plan} {
+		g.Title += ", " + scale.Slopes()
+	}
+	side.Title += ", from " + p.nearSide()
+	d := drawn{when: when, scale: scale, lacks: p.lacks(st), planes: [2]graph.Figure{side.Draw(scale), plan.Draw(scale)}}
 	m := p.Job.methods(s)[0]
 	for i, set := range m.Sets() {
 		t, err := p.turn(when, &m.parts[i], set, st.Result.Value)
@@ -59,14 +67,14 @@ func (p *report) draw(when string, s *survey, st *state, shift align.Centreline)
 	return d, nil
 }
 
-// drawnAt tells the scale, and why there is no band where there is none.
-func (p *report) drawnAt(scale graph.Scale, st *state) string {
-	words := scale.String()
+// lacks tells why there is no band where there is none.
+func (p *report) lacks(st *state) string {
+	words := ""
 	if st.Result.Cov.Basis == align.Unknown {
-		words += " No grey: how well the shaft's place is known is unknown, which is not zero."
+		words += "No grey: how well the shaft's place is known is unknown, which is not zero."
 	}
 	if p.aim().Cov.Basis == align.Unknown {
-		words += " No dots: how well the target is known is unknown."
+		words += " No dots: how well the target is known is unknown too."
 	}
 	return words
 }

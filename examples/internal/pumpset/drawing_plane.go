@@ -9,10 +9,9 @@ import (
 )
 
 // sideView is the vertical plane, up being up.
-func (p *report) sideView(when string, st *state, shift align.Centreline) graph.Plane {
+func (p *report) sideView(st *state, shift align.Centreline) graph.Plane {
 	g := p.plane(st, shift, func(v align.Vector) units.Length { return v.Vertical }, p.moveUp)
 	e := st.Result.Value.Vertical
-	g.Title = "Side view " + when
 	g.Says = p.height(e.Offset) + " at the coupling centre; " + p.climb(e.Slope) + ". " + g.Says
 	g.Above, g.Below = "high", "low"
 	return g
@@ -20,10 +19,9 @@ func (p *report) sideView(when string, st *state, shift align.Centreline) graph.
 
 // planView is the horizontal plane from above. The library's 3 o'clock is up the page,
 // since the stationary machine is on the left.
-func (p *report) planView(when string, st *state, shift align.Centreline) graph.Plane {
+func (p *report) planView(st *state, shift align.Centreline) graph.Plane {
 	g := p.plane(st, shift, func(v align.Vector) units.Length { return v.Horizontal }, p.moveAside)
 	e := st.Result.Value.Horizontal
-	g.Title = "From above " + when
 	g.Says = p.sideways(e.Offset) + " at the coupling centre; " + p.drift(e.Slope) + ". " + g.Says
 	g.Above, g.Below = "towards "+p.three, "towards "+p.nine
 	if p.view == align.FromStationary {
@@ -49,9 +47,8 @@ func (p *report) plane(st *state, shift align.Centreline, of func(align.Vector) 
 		}
 	}
 	for _, m := range st.Moves {
-		words := m.Foot.Name + ": " + p.inPlace(move(m.By))
-		g.Feet = append(g.Feet, graph.Foot{X: m.Foot.X, Words: words, First: of(shift.At(m.Foot.X)), Then: of(m.By)})
-		g.Says += words + ". "
+		g.Feet = append(g.Feet, graph.Foot{X: m.Foot.X, Words: m.Foot.Name + " " + p.size(of(m.By)), First: of(shift.At(m.Foot.X)), Then: of(m.By)})
+		g.Says += m.Foot.Name + ": " + p.inPlace(move(m.By)) + ". "
 	}
 	g.From, g.To = p.ends()
 	return g
@@ -63,6 +60,14 @@ func (p *report) inPlace(move string) string {
 		return "leave"
 	}
 	return move
+}
+
+// nearSide is from where the stationary machine is on the left.
+func (p *report) nearSide() string {
+	if p.view == align.FromStationary {
+		return p.three
+	}
+	return p.nine
 }
 
 // ends are the stations between which the shafts are drawn: all that is told of, and

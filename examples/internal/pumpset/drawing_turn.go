@@ -24,21 +24,35 @@ func (p *report) turn(when string, part *part, set align.Set, c align.Centreline
 		return graph.Turn{}, err
 	}
 	n := len(part.readings)
+	once := part.once()
 	first, zero := part.readings[0], units.Length(0)
 	for i, r := range part.readings {
 		value := r.Value.Value - first.Value.Value - sagChange(sag, first, r)
 		off := value - fitted[i].Value
-		zero += off / units.Length(n)
+		if i < once {
+			zero += off / units.Length(once)
+		}
 		t.Readings = append(t.Readings, graph.Reading{At: round(i, r.At.Value), Value: value, Off: off})
 	}
 	for i := range t.Readings {
 		t.Readings[i].Off -= zero
+		t.Says += part.readings[i].At.text + " " + p.change(part, t.Readings[i].Value) + ", left over " + p.fine(t.Readings[i].Off) + ". "
 	}
 	t.Sine = fitted[n:]
 	for i := range t.Sine {
 		t.Sine[i].Value += zero
 	}
 	return t, nil
+}
+
+// once is how many readings there are without that back at the start, which the
+// misalignment does not come from.
+func (part *part) once() int {
+	last := len(part.readings) - 1
+	if part.readings[last].At.Value.Normal() == part.readings[0].At.Value.Normal() {
+		return last
+	}
+	return last + 1
 }
 
 // what says what touched, in few words.

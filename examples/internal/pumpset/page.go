@@ -60,6 +60,11 @@ func (p *page) blank() { p.WriteByte('\n') }
 // amount is a number and the unit that must not be parted from it.
 var amount = regexp.MustCompile(`(\d) (mm|mil|in|um|rpm|K|°[CF])\b`)
 
+// unbroken holds numbers and their units together.
+func unbroken(text string) string {
+	return strings.ReplaceAll(amount.ReplaceAllString(text, "$1"+noBreak+"$2"), " %", noBreak+"%")
+}
+
 // tied holds words together on one line, like the space that does not break.
 func tied(text string) string { return strings.ReplaceAll(text, " ", noBreak) }
 
@@ -73,7 +78,7 @@ func (p *page) wrap(first, next, text string) {
 		p.WriteString(strings.TrimRight(strings.ReplaceAll(line, noBreak, " "), " ") + "\n")
 		line, empty = next, true
 	}
-	text = strings.ReplaceAll(amount.ReplaceAllString(text, "$1"+noBreak+"$2"), " %", noBreak+"%")
+	text = unbroken(text)
 	for word := range strings.SplitSeq(text, " ") {
 		if word == "" {
 			continue

@@ -144,7 +144,7 @@ func warned(s *state) []string {
 	if len(s.Result.Warnings) == 0 {
 		return nil
 	}
-	return []string{"the readings have warnings, see below"}
+	return []string{"the readings have warnings, see there"}
 }
 
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

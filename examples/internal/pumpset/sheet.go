@@ -67,7 +67,7 @@ func article(r Record, s System) (string, error) {
 	p.leftAs(drawings[1:])
 	p.End()
 	p.shims()
-	p.WriteString(graph.Legend().SVG())
+	p.legend()
 	p.foot()
 	p.End()
 	return p.Writer.String(), nil
@@ -101,13 +101,17 @@ func (p *sheet) limitWords() string {
 	return p.ruleWords() + "; " + p.Limits.Source
 }
 
+const locked = "Isolate and lock out the driver before a bolt or the coupling is touched, and put the guard back before the lock is taken off."
+
 // toWarn lists everything that is not as it should be.
 func (p *sheet) toWarn() {
 	all := append(append(p.unsettled(), p.unfit()...), p.leftOver()...)
 	odd := p.odd()
 	if len(all)+len(odd) == 0 {
+		p.Leaf("p", locked+" Warnings: none.")
 		return
 	}
+	p.Leaf("p", locked)
 	p.Leaf("h2", "Warnings")
 	p.Open("ul", "class", "warnings")
 	for _, t := range all {
@@ -119,11 +123,24 @@ func (p *sheet) toWarn() {
 	p.End()
 }
 
-// foot says what nobody may take from the sheet.
+func (p *sheet) legend() {
+	p.Open("div", "class", "states")
+	for _, f := range graph.Legend() {
+		p.WriteString(f.SVG())
+	}
+	p.End()
+}
+
+// foot says what nobody may take from the sheet, and has room for who stands for it.
 func (p *sheet) foot() {
 	p.Open("footer")
-	p.Leaf("p", "Isolate and lock out the driver before a bolt or the coupling is touched, and put the guard back before the lock is taken off. "+
-		"The instructions of the makers, local codes and licensed practice come before this sheet. Nothing here is permission to run. "+
-		sentence(p.unseen())+" are not looked at.")
+	p.Leaf("p", "The instructions of the makers, local codes and licensed practice come before this sheet. Nothing here is permission to run. "+
+		sentence(p.unseen())+" are not looked at. The readings as taken, the tape, the checks before the alignment and the growth are in the report and in the record.")
+	p.Leaf("p", "Name, date:", "class", "signed")
 	p.End()
+}
+
+// Leaf writes an element with text, in which no number is parted from its unit.
+func (p *sheet) Leaf(tag, text string, attributes ...string) {
+	p.Writer.Leaf(tag, unbroken(text), attributes...)
 }

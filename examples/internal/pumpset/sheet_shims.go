@@ -7,8 +7,8 @@ func (p *sheet) shims() {
 	if p.Packs == nil || p.Packs.Choice == nil {
 		return
 	}
-	p.Open("section")
-	p.Leaf("h2", "Shims that take it there")
+	p.Open("section", "class", "shims")
+	p.Leaf("h2", "Shims")
 	if lost := p.notReached(); lost != nil {
 		p.Leaf("p", "Fit none of these packs until this is settled: the stock does not reach what is wanted under "+list(lost)+".", "class", "first")
 	}

@@ -34,7 +34,7 @@ func (p *sheet) leftAs(d []drawn) {
 
 // state shows one survey: how the shafts lie, the verdict, the moves.
 func (p *sheet) state(s *state, before []string) {
-	p.Leaf("p", "Movable shaft at the coupling centre, and going away from it: "+p.lies(s.Result.Estimate)+".")
+	p.Leaf("p", "Movable shaft as measured, at the coupling centre and going away from it: "+p.lies(s.Result.Estimate)+". "+p.uncertainty(s))
 	p.acceptance(s.Verdict)
 	p.toMove(s, before)
 }
@@ -43,7 +43,17 @@ func (p *sheet) draw(d drawn) {
 	for _, f := range [...]graph.Figure{d.planes[0], d.planes[1], d.turns[0], d.turns[1]} {
 		p.WriteString(f.SVG())
 	}
-	p.Leaf("p", d.words, "class", "small")
+	if d.lacks != "" {
+		p.Leaf("p", d.lacks, "class", "small")
+	}
+}
+
+// uncertainty tells what u is, and where it is not as stated.
+func (p *sheet) uncertainty(s *state) string {
+	if s.Result.Cov.Basis == align.Stated {
+		return "u: standard uncertainty."
+	}
+	return basisWords(s)
 }
 
 // lies says in one line where a shaft lies.
@@ -60,7 +70,7 @@ func (p *sheet) acceptance(v *tolerance.Verdict) {
 		return
 	}
 	p.Open("table")
-	p.row("th", "off the target", "", "within: how sure", "limit in the middle, bar: 2 u either way")
+	p.row("th", "off the target", "measured", "chance", "against the limit")
 	for _, item := range v.All() {
 		p.Open("tr")
 		p.Leaf("td", item.Text(p.tolerance())+" ("+p.itemDoubt(item)+")")
@@ -73,8 +83,8 @@ func (p *sheet) acceptance(v *tolerance.Verdict) {
 	}
 	p.End()
 	p.Open("p")
-	p.Leaf("strong", outcomeWords(v))
-	p.Text(" " + decidedBy(v) + " It is not permission to run.")
+	p.Leaf("strong", outcomeWords(v)+" It is not permission to run.")
+	p.Text(" " + decidedBy(v))
 	if p.rubs(v) {
 		p.Text(" " + p.slidingWords(v))
 	}
@@ -96,7 +106,7 @@ func (p *sheet) toMove(s *state, before []string) {
 		p.Leaf("p", "Settle this before anything is moved, and read again: "+strings.Join(before, "; ")+".", "class", "first")
 	}
 	p.Open("table")
-	p.row("th", "feet", "up or down", "in 95 of 100 right to", "sideways", "and to")
+	p.row("th", "feet", "up or down", "± (95 in 100)", "sideways", "± (95 in 100)")
 	for i, m := range s.Moves {
 		up, aside := "unknown", "unknown"
 		if s.Within != nil && !math.IsNaN(float64(s.Within[i].Vertical)) {
@@ -105,6 +115,7 @@ func (p *sheet) toMove(s *state, before []string) {
 		p.row("td", m.Foot.Name, p.inPlace(p.moveUp(m.By)), up, p.inPlace(p.moveAside(m.By)), aside)
 	}
 	p.End()
+	p.Leaf("p", "A move smaller than what stands beside it cannot be told from none.", "class", "small")
 }
 
 // row writes a row of a table.
