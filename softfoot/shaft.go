@@ -49,12 +49,12 @@ func (a AtShaft) Hinged(across units.Length) (units.Length, error) {
 	var root check.Path
 	placed := a.check(&faults)
 	at := root.Field("across")
-	switch {
-	case !check.Finite(&faults, at, across):
-	case max(across, -across) < check.Least:
-		faults.Add(units.Missing, at, across, "a place across that is not under the shaft")
-	case placed && (across > 0) == (a.Y > 0):
-		faults.Add(units.Conflict, at, across, "a place on the other side of the shaft than y")
+	if check.Finite(&faults, at, across) {
+		if max(across, -across) < check.Least {
+			faults.Add(units.Missing, at, across, "a place across that is not under the shaft")
+		} else if placed && (across > 0) == (a.Y > 0) {
+			faults.Add(units.Conflict, at, across, "a place on the other side of the shaft than y")
+		}
 	}
 	if err := faults.Err(); err != nil {
 		return 0, err

@@ -56,14 +56,14 @@ func (s Survey) flats(faults *check.Faults, at check.Path, shims []Shim) (flats 
 	for k, shim := range shims {
 		here := at.Index(k)
 		i := slices.IndexFunc(s.Feet, func(f Foot) bool { return f.Name == shim.Foot })
-		switch {
-		case i < 0:
+		if i >= most {
+			continue // a fault already: there are too many feet
+		}
+		if i < 0 {
 			faults.Add(units.Unknown, here.Field("foot"), shim.Foot, "a foot of the survey")
-		case i >= most:
-			// a fault already: there are too many feet
-		case had[i]:
+		} else if had[i] {
 			faults.Add(units.Duplicate, here.Field("foot"), shim.Foot, "one shim under a foot")
-		case check.Finite(faults, here.Field("flat"), shim.Flat):
+		} else if check.Finite(faults, here.Field("flat"), shim.Flat) {
 			flats[i], had[i] = mm(shim.Flat), true
 		}
 	}

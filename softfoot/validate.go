@@ -23,10 +23,9 @@ func (l Limits) check(faults *check.Faults, at check.Path) {
 }
 
 func (s Survey) checkFeet(faults *check.Faults, at check.Path) {
-	switch n := len(s.Feet); {
-	case n < 3:
+	if n := len(s.Feet); n < 3 {
 		faults.Add(units.Missing, at, n, "three to eight feet")
-	case n > most:
+	} else if n > most {
 		faults.Add(units.OutOfRange, at, n, "three to eight feet")
 		return
 	}
@@ -75,10 +74,9 @@ func (f *Foot) check(faults *check.Faults, at check.Path) {
 
 func (f *Foot) checkGaps(faults *check.Faults, at check.Path) {
 	before := faults.Len()
-	switch n := len(f.Gaps); {
-	case n < 3:
+	if n := len(f.Gaps); n < 3 {
 		faults.Add(units.Missing, at, n, "gaps at three to eight corners")
-	case n > most:
+	} else if n > most {
 		faults.Add(units.OutOfRange, at, n, "gaps at three to eight corners")
 		return
 	}

@@ -75,14 +75,13 @@ func checkSupport(faults *check.Faults, at check.Path, s *Support) {
 func checkWays(faults *check.Faults, at check.Path, s *Support) {
 	alike, sides, measured := len(s.Pieces) > 0, len(s.Three)+len(s.Nine) > 0, s.Measured != nil
 	const ways = "pieces alike on both sides, or three, nine and track, or a measured movement"
-	switch {
-	case alike && sides, alike && measured, sides && measured:
+	if alike && sides || alike && measured || sides && measured {
 		faults.Add(units.Conflict, at, nil, "one of "+ways)
-	case alike, measured:
+	} else if alike || measured {
 		check.Unused(faults, at.Field("track"), s.Track, "a support without three and nine")
-	case sides, s.Track != 0:
+	} else if sides || s.Track != 0 {
 		checkSides(faults, at, s)
-	default:
+	} else {
 		faults.Add(units.Missing, at, nil, ways)
 	}
 }

@@ -37,10 +37,9 @@ func checkPiece(faults *check.Faults, at check.Path, p *Piece) {
 // zero was left out.
 func checkMaterial(faults *check.Faults, at check.Path, m *Material) {
 	expansion, u := at.Field("expansion"), at.Field("u")
-	switch a := m.Expansion; {
-	case a == 0:
+	if a := m.Expansion; a == 0 {
 		faults.Add(units.Missing, expansion, nil, "a coefficient of expansion")
-	case check.Finite(faults, expansion, a) && (a > largestExpansion || a < leastExpansion):
+	} else if check.Finite(faults, expansion, a) && (a > largestExpansion || a < leastExpansion) {
 		faults.Add(units.OutOfRange, expansion, a, "a coefficient from -2 um/m/K to 1000 um/m/K")
 	}
 	if check.Uncertainty(faults, u, m.U) && m.U > largestExpansion {
@@ -70,11 +69,12 @@ func checkProfile(faults *check.Faults, at check.Path, p *Piece) {
 // checkUp asks for a spot inside its piece and above the spot before.
 func checkUp(faults *check.Faults, at check.Path, p *Piece, i int) {
 	up := p.Profile[i].Up
-	switch {
-	case !check.NotNegative(faults, at, up, "a place"):
-	case up > p.Height && p.Height > 0:
+	if !check.NotNegative(faults, at, up, "a place") {
+		return
+	}
+	if up > p.Height && p.Height > 0 {
 		faults.Add(units.OutOfRange, at, up, "a place inside the piece, which is "+p.Height.String()+" high")
-	case i > 0 && up <= p.Profile[i-1].Up:
+	} else if i > 0 && up <= p.Profile[i-1].Up {
 		faults.Add(units.Conflict, at, up, "a place above the spot before it")
 	}
 }
@@ -86,13 +86,14 @@ func checkSpan(faults *check.Faults, at check.Path, running, cold units.Temperat
 }
 
 func checkTemperature(faults *check.Faults, at check.Path, t units.Temperature) bool {
-	switch c := t.Celsius(); {
-	case math.IsNaN(c), math.IsInf(c, 0):
+	c := t.Celsius()
+	if math.IsNaN(c) || math.IsInf(c, 0) {
 		faults.Add(units.NotFinite, at, t, "a finite temperature")
-	case c < absoluteZero:
-		faults.Add(units.OutOfRange, at, t, "a temperature not below absolute zero, -273.15 °C")
-	default:
-		return true
+		return false
 	}
-	return false
+	if c < absoluteZero {
+		faults.Add(units.OutOfRange, at, t, "a temperature not below absolute zero, -273.15 °C")
+		return false
+	}
+	return true
 }

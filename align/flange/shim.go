@@ -82,19 +82,19 @@ func (s *shimJSON) check() error {
 		faults.Add(units.OutOfRange, root.Field("thickness"), s.Thickness, "a thickness not below zero")
 	}
 	at := root.Field("u")
-	switch {
-	case s.U == nil && s.Basis != align.Unknown:
-		faults.Add(units.Missing, at, nil, "an uncertainty, or the basis unknown")
-	case s.U == nil:
-	case s.Basis == align.Unknown, s.Basis == align.Declared && *s.U != 0:
+	if s.U == nil {
+		if s.Basis != align.Unknown {
+			faults.Add(units.Missing, at, nil, "an uncertainty, or the basis unknown")
+		}
+	} else if s.Basis == align.Unknown || s.Basis == align.Declared && *s.U != 0 {
 		faults.Add(units.Conflict, at, nil, "no uncertainty: the basis is "+s.Basis.String())
-	case *s.U < 0:
+	} else if *s.U < 0 {
 		faults.Add(units.OutOfRange, at, *s.U, "a standard uncertainty not below zero")
 	}
-	switch at = root.Field("dof"); {
-	case s.DoF < 0:
+	at = root.Field("dof")
+	if s.DoF < 0 {
 		faults.Add(units.OutOfRange, at, s.DoF, "degrees of freedom not below zero")
-	case s.DoF > 0 && s.Basis != align.Scatter:
+	} else if s.DoF > 0 && s.Basis != align.Scatter {
 		faults.Add(units.Conflict, at, s.DoF, "none: only a scatter has them")
 	}
 	return faults.Err()

@@ -38,10 +38,9 @@ func checkPush(faults *check.Faults, at check.Path, p Push) {
 }
 
 func (f *Flange) checkBolts(faults *check.Faults, at check.Path) {
-	switch n := len(f.Bolts); {
-	case n < 3:
+	if n := len(f.Bolts); n < 3 {
 		faults.Add(units.Missing, at, n, "three bolts or more")
-	case n > MostBolts:
+	} else if n > MostBolts {
 		faults.Add(units.OutOfRange, at, n, fmt.Sprintf("at most %d bolts", MostBolts))
 		return
 	}
