@@ -67,14 +67,13 @@ func (w *agreementJSON) check() error {
 
 // number asks for a number from zero to most, where the basis is known.
 func (w *agreementJSON) number(faults *check.Faults, at check.Path, q *float64, most float64) {
-	unknown := w.Difference.Cov.Basis == align.Unknown
-	switch {
-	case unknown && q != nil:
-		faults.Add(units.Conflict, at, *q, "no number: the basis is unknown")
-	case unknown:
-	case q == nil:
+	if w.Difference.Cov.Basis == align.Unknown {
+		if q != nil {
+			faults.Add(units.Conflict, at, *q, "no number: the basis is unknown")
+		}
+	} else if q == nil {
 		faults.Add(units.Missing, at, nil, "a number, or the basis unknown")
-	case !(*q >= 0 && *q <= most):
+	} else if !(*q >= 0 && *q <= most) {
 		faults.Add(units.OutOfRange, at, *q, "a number from zero up to what it can be")
 	}
 }

@@ -66,19 +66,21 @@ func (e *examination) basis() align.Basis {
 //
 // and t s/s_rest is Student's; shrunk is s_rest/s.
 func (e *examination) judge(t float64) (p, shrunk float64, known bool) {
-	switch dof := float64(e.fit.DegreesOfFreedom); {
-	case math.IsNaN(t) || math.IsInf(t, 0):
+	if math.IsNaN(t) || math.IsInf(t, 0) {
 		return 1, 0, false // by a deviation of zero: nothing tells
-	case e.stated:
-		return chance(t), 1, true
-	case dof < 2:
-		return 1, 0, false
-	case t*t >= dof:
-		return 0, 0, true // the rest agrees exactly
-	default:
-		shrunk = math.Sqrt((dof - float64(t*t)) / (dof - 1))
-		return chanceT(t/shrunk, dof-1), shrunk, true
 	}
+	if e.stated {
+		return chance(t), 1, true
+	}
+	dof := float64(e.fit.DegreesOfFreedom)
+	if dof < 2 {
+		return 1, 0, false
+	}
+	if t*t >= dof {
+		return 0, 0, true // the rest agrees exactly
+	}
+	shrunk = math.Sqrt((dof - float64(t*t)) / (dof - 1))
+	return chanceT(t/shrunk, dof-1), shrunk, true
 }
 
 // chance is the probability of a normal deviate at least as large as t, either way.

@@ -53,10 +53,11 @@ func step(from, to units.Clock) units.Clock {
 
 // way is the direction of a step: 1 clockwise, -1 back, 0 where it has none.
 func way(from, to units.Clock) int {
-	switch d := step(from, to); {
-	case d == 0 || d == fullTurn/2:
+	d := step(from, to)
+	if d == 0 || d == fullTurn/2 {
 		return 0
-	case d > 0:
+	}
+	if d > 0 {
 		return 1
 	}
 	return -1

@@ -103,12 +103,11 @@ func (g *Following) checkNow(readings []units.Length) error {
 	var faults check.Faults
 	var root check.Path
 	list := root.Field("readings")
-	switch {
-	case len(g.probes) == 0:
+	if len(g.probes) == 0 {
 		faults.Add(units.Missing, root.Field("probes"), nil, "a following that Follow.Begin has made")
-	case len(readings) < len(g.probes):
+	} else if len(readings) < len(g.probes) {
 		faults.Add(units.Missing, list, len(readings), "one reading of every probe")
-	case len(readings) > len(g.probes):
+	} else if len(readings) > len(g.probes) {
 		faults.Add(units.Conflict, list, len(readings), "one reading of every probe, and no more")
 	}
 	for i, r := range readings {

@@ -28,10 +28,11 @@ func huber(t float64) float64 {
 
 // hampel is the same with a pull that falls back to nothing.
 func hampel(t float64) float64 {
-	switch t = math.Abs(t); {
-	case t <= level:
+	t = math.Abs(t)
+	if t <= level {
 		return huber(t)
-	case t < gone:
+	}
+	if t < gone {
 		return untouched / t * (gone - t) / (gone - level)
 	}
 	return 0
@@ -40,12 +41,14 @@ func hampel(t float64) float64 {
 // cost is the integral of hampel(t) t from zero: half the square of a reading
 // that is untouched, and never more than costOfGone.
 func cost(t float64) float64 {
-	switch t = math.Abs(t); {
-	case t <= untouched:
+	t = math.Abs(t)
+	if t <= untouched {
 		return t * t / 2
-	case t <= level:
+	}
+	if t <= level {
 		return untouched * (t - untouched/2)
-	case t < gone:
+	}
+	if t < gone {
 		left := gone - t
 		return costOfGone - float64(untouched*left*left/(gone-level)/2)
 	}

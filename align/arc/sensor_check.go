@@ -95,12 +95,11 @@ func (a *AngleChannel) checkWeight(faults *check.Faults, at check.Path, u units.
 // none: they are weighed against each other.
 func (s *Sensor) checkStated(faults *check.Faults, angle check.Path) {
 	displacement, slope := s.stated(), s.Angle.stated()
-	switch {
-	case slope != 0 && slope != len(s.Angle.Readings):
+	if slope != 0 && slope != len(s.Angle.Readings) {
 		faults.Add(units.Conflict, angle.Field("readings"), nil, "an uncertainty for every reading or for none")
-	case displacement && slope == 0 && len(s.Angle.Readings) != 0:
+	} else if displacement && slope == 0 && len(s.Angle.Readings) != 0 {
 		faults.Add(units.Missing, angle.Field("u"), nil, "an uncertainty, as the displacement channel has one")
-	case !displacement && slope != 0:
+	} else if !displacement && slope != 0 {
 		var root check.Path
 		u := root.Field("u")
 		faults.Add(units.Missing, u.Field("reading"), nil, "an uncertainty, as the angle channel has one")
