@@ -81,14 +81,14 @@ func (t *Train) steps(standings []Standing) []Step {
 	for _, i := range outward(start, len(standings)) {
 		steps := standings[i].steps()
 		for k := range steps {
-			switch s := &steps[k]; {
-			case k > 0 && s.Plane == tolerance.Horizontal && steps[k-1].Plane == tolerance.Vertical:
+			s := &steps[k]
+			if k > 0 && s.Plane == tolerance.Horizontal && steps[k-1].Plane == tolerance.Vertical {
 				s.Why = HeightsAreSet
-			case k > 0:
+			} else if k > 0 {
 				s.Why = WhileLoose
-			case i == start:
+			} else if i == start {
 				s.Why = StartsHere
-			default:
+			} else {
 				s.Why, s.Beside = BesideOneThatIs, standings[towards(i, start)].Machine
 			}
 		}

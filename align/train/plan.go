@@ -262,15 +262,16 @@ func (p *planner) take(m *model, in []int, y []float64, proven bool) {
 
 // ray returns what a machine moves by, told at zero.
 func (m *model) ray(y []float64, machine, plane int) ray {
-	switch {
-	case m.rays != nil && m.n > 0:
+	if m.rays != nil && m.n > 0 {
 		return m.rays[machine].plus(m.scale, m.whole.ray([2]float64{y[0], y[1]}, 0))
-	case m.rays != nil:
+	}
+	if m.rays != nil {
 		return m.rays[machine].plus(0, ray{})
-	case m.first[machine][plane] < 0:
-		return ray{}
 	}
 	first := m.first[machine][plane]
+	if first < 0 {
+		return ray{}
+	}
 	b := newBody(m.train.Machines[machine : machine+1])
 	return ray{}.plus(m.scale, b.ray([2]float64{y[first], y[first+1]}, 0))
 }

@@ -37,10 +37,9 @@ func (m *model) bestRatio() (b best, ok bool) {
 func (p *program) holding(s *linprog.Solution) []end {
 	var list []end
 	for i := range p.m.stops {
-		switch dual := s.ColumnDuals[p.first[i]]; {
-		case dual > 0:
+		if dual := s.ColumnDuals[p.first[i]]; dual > 0 {
 			list = append(list, end{i, Low})
-		case dual < 0:
+		} else if dual < 0 {
 			list = append(list, end{i, High})
 		}
 	}

@@ -199,12 +199,13 @@ func (f *form) window(heights *[2][2]reach, side, end int) reach {
 		}
 	}
 	allowed := reach{-f.room - rest.high, f.room - rest.low}
-	switch k := f.shares[side][end]; {
-	case f.room < 0:
+	if f.room < 0 {
 		return nowhere
-	case k != 0:
+	}
+	if k := f.shares[side][end]; k != 0 {
 		return allowed.times(1 / k)
-	case allowed.low > 0 || allowed.high < 0:
+	}
+	if allowed.low > 0 || allowed.high < 0 {
 		return nowhere
 	}
 	return anywhere

@@ -35,13 +35,14 @@ func (t Train) Validate() error {
 
 func (t *Train) check(faults *check.Faults, root check.Path) {
 	machines, joints := root.Field("machines"), root.Field("joints")
-	switch n := len(t.Machines); {
-	case n < 2:
-		faults.Add(units.Missing, machines, n, "two machines or more")
-	case n > MostMachines:
+	n := len(t.Machines)
+	if n > MostMachines {
 		faults.Add(units.OutOfRange, machines, n, "at most "+strconv.Itoa(MostMachines)+" machines")
 		return
-	case len(t.Joints) != n-1:
+	}
+	if n < 2 {
+		faults.Add(units.Missing, machines, n, "two machines or more")
+	} else if len(t.Joints) != n-1 {
 		faults.Add(units.Conflict, joints, len(t.Joints), "one joint between each two neighbours, which makes "+strconv.Itoa(n-1))
 		return
 	}
@@ -62,12 +63,13 @@ func (t *Train) checkMachine(faults *check.Faults, at check.Path, i int) {
 	checkName(faults, at.Field("name"), m.Name, i, taken, "a name that no other machine has")
 	check.NotNegative(faults, at.Field("height"), m.Height, "a height above the feet")
 	feet := at.Field("feet")
-	switch n := len(m.Feet); {
-	case n == 0 && i == t.reference():
+	n := len(m.Feet)
+	if n == 0 && i == t.reference() {
 		return
-	case n < 2:
+	}
+	if n < 2 {
 		faults.Add(units.Missing, feet, n, "two stations or more, at which the machine stands on its feet")
-	case n > MostFeet:
+	} else if n > MostFeet {
 		faults.Add(units.OutOfRange, feet, n, "at most "+strconv.Itoa(MostFeet)+" stations")
 		return
 	}
@@ -127,12 +129,11 @@ func (t *Train) checkJoint(faults *check.Faults, at check.Path, i int) {
 func (j *Joint) checkNeeded(faults *check.Faults, at check.Path) {
 	short, spacer := j.Limits.Offset != 0 || j.Limits.Slope != 0, j.Limits.Flex != 0
 	limits := at.Field("limits")
-	switch {
-	case !short && !spacer:
+	if !short && !spacer {
 		faults.Add(units.Missing, limits, nil, "limits of the coupling: of offset or slope for a short one, of the tilt at the flex planes for a spacer")
-	case j.Coupling.Span > 0 && !spacer:
+	} else if j.Coupling.Span > 0 && !spacer {
 		faults.Add(units.Missing, limits.Field("flex"), nil, "a limit for the tilt at each flex plane: the coupling has a spacer")
-	case j.Coupling.Span == 0 && !short:
+	} else if j.Coupling.Span == 0 && !short {
 		coupling := at.Field("coupling")
 		faults.Add(units.Missing, coupling.Field("span"), nil, "the length of the spacer, from flex plane to flex plane, or limits of a short coupling")
 	}

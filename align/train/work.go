@@ -34,12 +34,13 @@ func (w *Work) UnmarshalText(text []byte) error { return words.Unmarshal(w, work
 // proven is false where a search for the fewest feet was cut off; y is nil where a
 // solver came to no answer.
 func (r *region) least(w Work) (y []float64, proven bool) {
-	switch {
-	case r.m.n == 0: // on target beside a machine that stays: nothing is left to choose
+	if r.m.n == 0 { // on target beside a machine that stays: nothing is left to choose
 		return r.leastSquares(), true
-	case w == TotalTravel:
+	}
+	switch w {
+	case TotalTravel:
 		return r.leastTravel(), true
-	case w == LargestMove:
+	case LargestMove:
 		return r.leastLargest(), true
 	}
 	return r.fewestFeet()
