@@ -31,10 +31,11 @@ type ShimPlan struct {
 // with w as their measure; that of the heights is the handling.
 // Under every single foot of a station that can go up or down there is one of its
 // packs ([Foot].Under), and all of them change by the same. A pack that lies there
-// afterwards, changed or not, keeps to [shims.Rule].Pieces and Keep; pieces come
-// from the stock and from all that lies under such feet now, for what comes out of
-// one foot may go under another. Limits of stations are kept. A station that is fixed
-// and the reference stay as they are, and so do their packs.
+// afterwards, changed or not, keeps to [shims.Rule].Pieces and Keep, and is
+// [shims.Thickest] at most; pieces come from the stock and from all that lies under
+// such feet now, for what comes out of one foot may go under another. Limits of
+// stations are kept. A station that is fixed and the reference stay as they are, and
+// so do their packs.
 //
 // A machine with more than two stations turns as its two outermost do; the heights
 // of the others come within [shims.Rule].Error of the line through these. For a

@@ -318,22 +318,34 @@ func (b *shimBox) stacks(packs []int) []shims.Stack {
 	takes := b.deal(packs)
 	for i, pack := range packs {
 		f := &b.feet[i]
-		list[i] = laid(f.name, b.packs[pack].total, b.pieces(takes[i], nil))
-		list[i].Out = b.pieces(f.byKind, takes[i])
-		list[i].In = b.pieces(takes[i], f.byKind)
+		total := units.Length(b.packs[pack].total)
+		list[i] = shims.Stack{
+			Foot: f.name, Wanted: total, Total: total, Reached: true,
+			Pieces: laid(b.pieces(takes[i], nil)),
+			Out:    b.pieces(f.byKind, takes[i]),
+			In:     b.pieces(takes[i], f.byKind),
+		}
 	}
 	return list
 }
 
-// laid returns the stack of just these pieces, in the order in which they are laid:
-// nothing less than all of them comes to the total.
-func laid(foot string, total int64, pieces []shims.Piece) shims.Stack {
-	exactly := shims.Rule{Error: units.Nanometre / 2, Pieces: shims.MostPieces}
-	c, err := shims.Choose(pieces, exactly, shims.Order{Foot: foot, Correction: units.Length(total)})
-	if err != nil {
-		panic(err) // pieces and total were checked
+// laid returns the pieces one by one in the order in which package shims lays them:
+// the thickest first, every other one up and the rest down again.
+func laid(pieces []shims.Piece) []shims.Piece {
+	var up, down []shims.Piece
+	for _, p := range pieces {
+		n := p.Count
+		p.Count = 1
+		for range n {
+			if len(up) == len(down) {
+				up = append(up, p)
+			} else {
+				down = append(down, p)
+			}
+		}
 	}
-	return c.Stacks[0]
+	slices.Reverse(down)
+	return append(up, down...)
 }
 
 // pieces lists what there is more of in a than in b, thickest first.

@@ -49,6 +49,18 @@ func TestPlanShimsRefuses(t *testing.T) {
 			j.rule.Nodes = 3000 // so many feet need pieces enough, or nothing is done
 		}
 	}
+	lift := func(by, least units.Length) func(*shimJob) { // a pump on packs of 900 mm
+		return func(j *shimJob) {
+			j.t.Joints[0].Found = height(-by, 0)
+			j.stock = shims.Stock{{Marked: by, Count: 4}}
+			for k := range 2 {
+				j.foot(k).Vertical = train.AtLeast(least)
+				for i := range j.foot(k).Under {
+					j.foot(k).Under[i].Now = []shims.Piece{{Marked: 900 * mm, Count: 1}}
+				}
+			}
+		}
+	}
 	rows := []struct {
 		name      string
 		bad, twin func(*shimJob)
@@ -75,6 +87,7 @@ func TestPlanShimsRefuses(t *testing.T) {
 		{"a train that is none", func(j *shimJob) { j.t.Reference = "fan" }, func(j *shimJob) { j.t.Reference = "motor" }, "unknown /reference"},
 		{"a height that no pieces come to", func(j *shimJob) { j.foot(0).Vertical = train.Between(31*um, 49*um) }, func(j *shimJob) { j.foot(0).Vertical = train.Between(31*um, 50*um) }, "unreachable /stock"},
 		{"more to keep than any pack has", func(j *shimJob) { j.rule.Keep = 13 * mm }, func(j *shimJob) { j.rule.Keep = 5 * mm }, "unreachable /stock"},
+		{"a pack of more than a metre", lift(200*mm, 101*mm), lift(100*mm, 100*mm), "unreachable /stock"},
 		{"a search that ends before it found any", func(j *shimJob) { j.foot(0).Vertical = train.AtLeast(um); j.rule.Nodes = 1 }, func(j *shimJob) { j.foot(0).Vertical = train.AtLeast(um) }, "unreachable /rule/nodes"},
 	}
 	for _, row := range rows {

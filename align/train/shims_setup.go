@@ -242,14 +242,14 @@ func (s *shimSearch) limit(st *shimStation) Limit {
 }
 
 // allows tells whether the change keeps the limit of the station, and what lies
-// under its feet then is enough.
+// under its feet then is enough, and no more than a pack can have.
 func (s *shimSearch) allows(st *shimStation, by int64) bool {
 	l, change := s.limit(st), units.Length(by)
 	if l.hasLow && change < l.low || l.hasHigh && change > l.high {
 		return false
 	}
 	for _, f := range st.feet {
-		if units.Length(s.feet[f].total+by) < s.rule.Keep {
+		if total := units.Length(s.feet[f].total + by); total < s.rule.Keep || total > shims.Thickest {
 			return false
 		}
 	}

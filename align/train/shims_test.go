@@ -92,6 +92,42 @@ func TestStacksComeToTheSteps(t *testing.T) {
 	})
 }
 
+// What stays lies as package shims lays the same pieces where all have to be used.
+func TestStacksAreLaidAsOfShims(t *testing.T) {
+	exactly := shims.Rule{Error: units.Nanometre / 2, Pieces: shims.MostPieces}
+	rapid.Check(t, func(t *rapid.T) {
+		j := soundShims()
+		j.t.Joints[0].Found = height(0, 0)
+		j.rule.Pieces = shims.MostPieces
+		var now []shims.Piece
+		for range rapid.IntRange(0, 8).Draw(t, "kinds") {
+			thickness := units.Length(rapid.IntRange(1, 40).Draw(t, "thickness")) * 50 * um
+			marked := thickness + units.Length(rapid.IntRange(0, 1).Draw(t, "more marked"))*um
+			now = append(now, shims.Piece{Marked: marked, Measured: thickness, Count: rapid.IntRange(1, 2).Draw(t, "count")})
+		}
+		for k := range 2 {
+			for i := range j.foot(k).Under {
+				j.foot(k).Under[i].Now = now
+			}
+		}
+		j.stock = nil
+		p, err := j.plan()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, got := range p.Stacks {
+			want, err := shims.Choose(now, exactly, shims.Order{Foot: got.Foot, Correction: got.Total})
+			if err != nil {
+				t.Fatal(err)
+			}
+			want.Stacks[0].In = nil
+			if diff := cmp.Diff(want.Stacks[0], got); diff != "" {
+				t.Fatalf("(-shims +train)\n%s", diff)
+			}
+		}
+	})
+}
+
 func pieceTotal(pieces []shims.Piece) (total units.Length) {
 	for _, p := range pieces {
 		total += p.Thickness() * units.Length(p.Count)
