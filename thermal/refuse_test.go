@@ -47,6 +47,15 @@ func TestManySupports(t *testing.T) {
 	}
 }
 
+// Of supports that stand off as far the first is blamed.
+func TestFirstOfThoseThatStandOffIsBlamed(t *testing.T) {
+	_, err := thermal.Growth(
+		measured(0, 0, mm), measured(200*mm, 0, 0), measured(400*mm, 0, 0), measured(600*mm, 0, mm))
+	if got := strings.Join(codesAndPaths(err), ", "); got != "conflict /supports/0" {
+		t.Errorf("got %v", err)
+	}
+}
+
 // One thing wrong in a machine that is sound otherwise: the faults, and a twin
 // that is nearly the same and passes.
 func TestGrowthRefuses(t *testing.T) {
@@ -113,6 +122,10 @@ func TestGrowthRefuses(t *testing.T) {
 			p := &m[0].Pieces[1]
 			p.Material.Expansion, p.Profile[1].Running = 1e-7, units.Celsius(2020)
 		}, "out_of_range /supports/0/pieces/1/profile/1/running"},
+		{"spot 2000 K below the cold one", func(m machine) { m[0].Pieces[1].Cold = units.Celsius(2061) }, func(m machine) {
+			p := &m[0].Pieces[1]
+			p.Material.Expansion, p.Cold = 1e-7, units.Celsius(2060)
+		}, "out_of_range /supports/0/pieces/1/profile/0/running"},
 		{"spot below its piece", func(m machine) { m[0].Pieces[1].Profile[0].Up = -1 }, func(m machine) { m[0].Pieces[1].Profile[0].Up = 0 }, "out_of_range /supports/0/pieces/1/profile/0/up"},
 		{"spot above its piece", func(m machine) { m[0].Pieces[1].Profile[1].Up = 200*mm + 1 }, func(m machine) { m[0].Pieces[1].Profile[1].Up = 200 * mm }, "out_of_range /supports/0/pieces/1/profile/1/up"},
 		{"spot not a number", func(m machine) { m[0].Pieces[1].Profile[0].Up = units.Length(nan) }, nil, "not_finite /supports/0/pieces/1/profile/0/up"},

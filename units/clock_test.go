@@ -35,6 +35,23 @@ func TestSinCosOfNothingFinite(t *testing.T) {
 	}
 }
 
+// Next to 12 o'clock the sine keeps all its digits, on either side, and at 12 it is
+// zero without a sign.
+func TestSinCosOfSmallAngles(t *testing.T) {
+	if sin, _ := units.Clock(math.Copysign(0, -1)).SinCos(); sin != 0 || math.Signbit(sin) {
+		t.Errorf("at a negative zero: %v", sin)
+	}
+	for _, c := range []float64{1e-20, 1e-9, 1e-3} {
+		sin, cos := units.Clock(c).SinCos()
+		if want := math.Sin(c * (math.Pi / 180)); math.Abs(sin-want) > 4e-16*want {
+			t.Errorf("%v degrees: got %v, want %v", c, sin, want)
+		}
+		if backSin, backCos := units.Clock(-c).SinCos(); backSin != -sin || backCos != cos {
+			t.Errorf("%v degrees back: got %v, %v, want %v, %v", c, backSin, backCos, -sin, cos)
+		}
+	}
+}
+
 // TestSinCosAgainstMath compares within a few turns, where the library's own
 // reduction is good, and tests symmetries that hold to the last bit.
 func TestSinCosAgainstMath(t *testing.T) {
@@ -72,6 +89,7 @@ func TestNormal(t *testing.T) {
 		{"a full turn", 360, 0},
 		{"below zero", -30, 330},
 		{"below zero, a full turn", -360, 0},
+		{"below zero, two turns", -720, 0},
 		{"negative zero", units.Clock(math.Copysign(0, -1)), 0},
 		{"too small to tell from a full turn", -1e-300, 0},
 		{"just below a full turn", units.Clock(math.Nextafter(360, 0)), units.Clock(math.Nextafter(360, 0))},

@@ -54,6 +54,9 @@ func TestRefused(t *testing.T) {
 		{"Length", "nan", notFinite, 0, "a finite number", "0 mm"},
 		{"Length", "+Inf mm", notFinite, 1, "a finite number", "+1 in"},
 		{"Length", "-infinity in", notFinite, 1, "a finite number", "-1 in"},
+		{"Length", "nanA mm", malformed, 0, "a digit", "0 mm"},
+		{"Length", "infZ mm", malformed, 0, "a digit", "0 mm"},
+		{"Length", "infinityz mm", malformed, 0, "a digit", "0 mm"},
 		{"Length", " 5 mm", malformed, 0, "a digit", "5 mm"},
 		{"Length", "5 mm ", malformed, 4, "not a space", "5 mm"},
 		{"Length", "5  mm", malformed, 2, "a single space", "5 mm"},
@@ -82,6 +85,8 @@ func TestRefused(t *testing.T) {
 		{"Length", "7/-16 in", malformed, 2, "the digits of a denominator", "7/16 in"},
 		{"Length", "5 17/16 in", outOfRange, 2, "less than 1", "17/16 in"},
 		{"Length", "5.5 7/16 in", malformed, 4, "not a second number", "5 7/16 in"},
+		{"Length", "5.5 0/16 in", malformed, 4, "not a second number", "5 0/16 in"},
+		{"Length", "5.5 9/16 in", malformed, 4, "not a second number", "5 9/16 in"},
 		{"Length", "1.5/2 in", unknown, 3, "a unit", "1.5 in"},
 		{"Length", "5 7/16.5 in", malformed, 6, "a unit, not a second number", "5 7/16 in"},
 		{"Length", "5  7/16 in", malformed, 2, "a single space", "5 7/16 in"},
@@ -133,6 +138,7 @@ func TestRefused(t *testing.T) {
 		{"Clock", "3", missing, 1, "a unit", "3:00"},
 		{"Clock", "3 h", unknown, 2, "a unit", "3:00"},
 		{"Clock", "NaN deg", notFinite, 0, "a finite number", "0 deg"},
+		{"Clock", strings.Repeat("1", 61) + ":00", outOfRange, 0, "an hour from 1 to 12", "11:00"},
 		{"Clock", strings.Repeat("1", 64) + ":", malformed, 64, "at most 64 bytes", "1:00"},
 	}
 	for _, row := range rows {

@@ -248,3 +248,13 @@ func TestVerbs(t *testing.T) {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }
+
+// A unit that does not exist is shown as the first.
+func TestTextInNoUnit(t *testing.T) {
+	for u := units.LengthUnit(0); u < 100; u++ {
+		text := units.Millimetre.Text(u, 0)
+		if _, unit, _ := strings.Cut(text, " "); unit != u.String() && text != "1 mm" {
+			t.Errorf("unit %d: got %q", u, text)
+		}
+	}
+}

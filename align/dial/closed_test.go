@@ -231,3 +231,20 @@ func withoutSag(s solver) solver {
 	}
 	return s
 }
+
+// With numbers that are powers of two nothing is rounded, and the answer is the
+// closed form's to the last digit, not the fit's.
+func TestClosedFormIsExact(t *testing.T) {
+	const unit = 1 << 18 // nm
+	face := func(at12, at3, at6, at9 float64) dial.Face {
+		return dial.Face{Diameter: 1 << 27, Readings: dial.Quarters(unit, at12, at3, at6, at9)}
+	}
+	got := solved(t, dial.FaceFace{Span: 1 << 30, AtStationary: face(0, 3, 5, 1), AtMovable: face(0, 7, -6, 2)}).Value
+	want := align.Centreline{
+		Horizontal: align.Line{Offset: -3 << 20, Slope: 7. / 512},
+		Vertical:   align.Line{Offset: -11 << 20, Slope: 1. / 512},
+	}
+	if got != want {
+		t.Errorf("got %v, want %v", got, want)
+	}
+}

@@ -32,11 +32,15 @@ func TestPlacesMeetToRounding(t *testing.T) {
 	}
 }
 
-// A hundred-thousandth of a degree is another place.
+// A hundred-thousandth of a degree is another place, and the fault tells the place
+// without the digits of its rounding. A millionth is the same.
 func TestPlacesApart(t *testing.T) {
-	_, err := dial.RemoveRunout([]align.Reading{{At: 10}}, 12, []align.Reading{{At: 2.00001}})
-	if err == nil {
-		t.Error("a turn of 2.00001 degrees was taken for one of 2")
+	_, err := dial.RemoveRunout([]align.Reading{{At: 10}}, 12.3, []align.Reading{{At: 2.30001}})
+	if got := units.Faults(err); len(got) != 1 || got[0].Want != "a runout measured at a turn of 2.3 deg" {
+		t.Errorf("a turn of 2.30001 degrees for one of 2.3: got %v", err)
+	}
+	if _, err := dial.RemoveRunout([]align.Reading{{At: 0}}, 0, []align.Reading{{At: 1e-6}}); err != nil {
+		t.Errorf("a millionth of a degree: %v", err)
 	}
 }
 

@@ -99,3 +99,9 @@ func TestMissIsBlindToSag(t *testing.T) {
 		}
 	})
 }
+
+// At 2 o'clock half of the sag counts.
+func TestSagBetweenTheQuarters(t *testing.T) {
+	const um = units.Micrometre
+	checkNear(t, "reading", dial.WithoutSag(10*um, 80*um, 2*units.Hour), -30*um, 1e-9)
+}

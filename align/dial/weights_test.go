@@ -19,6 +19,7 @@ func TestReadingAndSetStateOneUncertainty(t *testing.T) {
 	}{
 		{"the same as the set", units.Micrometre, units.Micrometre, false, nil},
 		{"another than the set", units.Micrometre, 2 * units.Micrometre, false, []string{"/carried_by_stationary/readings/0/u"}},
+		{"one of its own, and the set none", 0, 2 * units.Micrometre, false, []string{"/carried_by_stationary/readings/0/u", ""}},
 		{"each its own, all alike", units.Micrometre, 2 * units.Micrometre, true, nil},
 	} {
 		stated := align.Uncertainty{Reading: row.set}

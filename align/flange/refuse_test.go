@@ -49,6 +49,8 @@ func TestCorrectRefuses(t *testing.T) {
 		{"a place twice, a turn on", func(f *flange.Flange) { f.Bolts[3].At = -270 }, func(f *flange.Flange) { f.Bolts[3].At = -269 }, "duplicate /bolts/3"},
 		{"a place twice but for half a micrometre", func(f *flange.Flange) { f.Bolts[3] = flange.Bolt{Name: "x", Radius: 200*mm + um/2, At: units.Three} },
 			func(f *flange.Flange) { f.Bolts[3] = flange.Bolt{Name: "x", Radius: 200*mm + 2*um, At: units.Three} }, "duplicate /bolts/3"},
+		{"a place twice but for a little less than a micrometre", func(f *flange.Flange) { f.Bolts[3] = flange.Bolt{Name: "x", Radius: 200*mm + um - 1, At: units.Three} },
+			func(f *flange.Flange) { f.Bolts[3] = flange.Bolt{Name: "x", Radius: 200*mm + um, At: units.Three} }, "duplicate /bolts/3"},
 		{"three bolts in one line", func(f *flange.Flange) {
 			f.Bolts = f.Bolts[:3]
 			f.Bolts[1] = flange.Bolt{Name: "x", Radius: 100 * mm, At: units.Twelve}
@@ -61,6 +63,16 @@ func TestCorrectRefuses(t *testing.T) {
 			f.Bolts = []flange.Bolt{{"a", 100 * mm, units.Three}, {"b", 100 * math.Sqrt2 * mm, 45}, {"c", 100 * math.Sqrt2 * mm, 135}}
 		}, func(f *flange.Flange) {
 			f.Bolts = []flange.Bolt{{"a", 110 * mm, units.Three}, {"b", 100 * math.Sqrt2 * mm, 45}, {"c", 100 * math.Sqrt2 * mm, 135}}
+		}, "conflict /bolts"},
+		{"three bolts in a slanting line", func(f *flange.Flange) {
+			f.Bolts = []flange.Bolt{{"a", 100 * mm, 45}, {"b", 200 * mm, 45}, {"c", 100 * mm, 225}}
+		}, func(f *flange.Flange) {
+			f.Bolts = []flange.Bolt{{"a", 100 * mm, 45}, {"b", 200 * mm, 46}, {"c", 100 * mm, 225}}
+		}, "conflict /bolts"},
+		{"three bolts nearly in a slanting line", func(f *flange.Flange) {
+			f.Bolts = []flange.Bolt{{"a", 100 * mm, 30}, {"b", 100 * mm, 210}, {"c", 120 * um, 120}}
+		}, func(f *flange.Flange) {
+			f.Bolts = []flange.Bolt{{"a", 100 * mm, 30}, {"b", 100 * mm, 210}, {"c", 180 * um, 120}}
 		}, "conflict /bolts"},
 		{"a place twice, and the rest in one line", func(f *flange.Flange) { f.Bolts[1].At, f.Bolts[3] = 180, flange.Bolt{Name: "x", Radius: 90 * mm} },
 			func(f *flange.Flange) { f.Bolts[1].At, f.Bolts[3] = 181, flange.Bolt{Name: "x", Radius: 90 * mm} }, "duplicate /bolts/2"},
@@ -110,6 +122,20 @@ func TestCorrectRefuses(t *testing.T) {
 				t.Errorf("Validate refuses the twin: %v", err)
 			}
 		})
+	}
+}
+
+// Where no clearance was stated, that may be what is wrong.
+func TestSpigotAsksForItsClearance(t *testing.T) {
+	for clearance, want := range map[units.Length]string{
+		0:      "a place within half of the clearance, which has to be stated with it",
+		3 * um: "a place within half of the clearance",
+	} {
+		f := worked()
+		f.Clearance, f.Spigot.Vertical = clearance, 2*um
+		if got := units.Faults(f.Validate()); len(got) != 1 || got[0].Want != want {
+			t.Errorf("clearance %v: got %v, want %q", clearance, got, want)
+		}
 	}
 }
 

@@ -140,7 +140,7 @@ func split(text string) (empty string, parts []part) {
 	default:
 		return "", nil
 	}
-	for d.More() {
+	for err := error(nil); err == nil && d.More(); {
 		var p part
 		if empty == "{}" {
 			name, _ := d.Token()
@@ -149,7 +149,7 @@ func split(text string) (empty string, parts []part) {
 			p.key = string(quoted) + ":"
 		}
 		var value json.RawMessage
-		_ = d.Decode(&value) // sound, as all of it is
+		err = d.Decode(&value) // none, as all of it is sound
 		p.text = string(value)
 		parts = append(parts, p)
 	}
