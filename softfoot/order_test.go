@@ -1,6 +1,8 @@
 package softfoot_test
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"example.org/collinear/softfoot"
@@ -72,4 +74,99 @@ func TestShimsGoUnderFeetThatLift(t *testing.T) {
 	if len(advice) != 1 || len(advice[0].Shims) != 1 || advice[0].Shims[0].Foot != "0" {
 		t.Errorf("got %+v", advice)
 	}
+}
+
+// inTwoRows is a survey of feet at 400 mm from one another, three and nine in turn.
+func inTwoRows(lifts ...units.Length) softfoot.Survey {
+	var plan []spot
+	for i := range lifts {
+		plan = append(plan, spot{float64(400 * (i / 2)), float64(600*(i%2) - 300)})
+	}
+	return onFeet(plan, lifts)
+}
+
+// With more than four feet the ways that are as good as the first are those under as
+// many feet, which leave no more than half of what would be soft; what leaves least
+// comes first, as far as a dial tells, and then the feet that lifted most.
+func TestWaysThatAreAsGood(t *testing.T) {
+	for _, row := range []struct {
+		name   string
+		survey softfoot.Survey
+		want   []string // feet with a flat shim
+	}{
+		{"one leaves too much", inTwoRows(0, 80*um, 0, 0, 40*um, 0), []string{"1"}},
+		{"one leaves less", inTwoRows(60*um, 0, 0, 60*um, 0), []string{"0", "3"}},
+		{"alike, and one pair lifted more", inTwoRows(40*um, 80*um, 0, 0, 80*um, 120*um), []string{"4 5", "0 1"}},
+		{"two under two feet", inTwoRows(100*um, 0, 0, 120*um, 140*um), []string{"3 4", "0 4"}},
+	} {
+		var got []string
+		for _, way := range judge(t, row.survey, softfoot.Limits{}).Advice {
+			var feet []string
+			for _, shim := range way.Shims {
+				feet = append(feet, shim.Foot)
+			}
+			got = append(got, strings.Join(feet, " "))
+		}
+		if !slices.Equal(got, row.want) {
+			t.Errorf("%s: got %q, want %q", row.name, got, row.want)
+		}
+	}
+}
+
+// As many feet as pads can be out of plane, at the most.
+func TestNoMoreShimsThanPadsOutOfPlane(t *testing.T) {
+	const mil = units.Mil
+	advice := judge(t, inTwoRows(3*mil, 2*mil, mil, 2*mil, 6*mil, -mil, 6*mil, 2*mil), softfoot.Limits{}).Advice
+	if len(advice) == 0 || flatFeet(advice[0]) > 5 {
+		t.Errorf("got %+v", advice)
+	}
+}
+
+// A lift of exactly the margin counts as one that is a little less.
+func TestLiftOfTheMargin(t *testing.T) {
+	const mil = units.Mil
+	for _, lifts := range [][]units.Length{
+		{mil, 6 * mil, 0, 0},
+		{10 * mil, 0, 0, 0, mil, 0, -mil},
+		{10 * mil, mil, 0, -mil, 0, 0, 6 * mil, 0},
+	} {
+		less := slices.Clone(lifts)
+		for i := range less {
+			if less[i] == mil {
+				less[i] -= nm
+			}
+		}
+		at, below := judge(t, inTwoRows(lifts...), softfoot.Limits{}).Advice, judge(t, inTwoRows(less...), softfoot.Limits{}).Advice
+		if len(at) == 0 || len(at) != len(below) || max(at[0].Left-below[0].Left, below[0].Left-at[0].Left) > 100*nm {
+			t.Errorf("%v: got %+v, a little less: %+v", lifts, at, below)
+		}
+	}
+}
+
+// Exactly the margin shows nothing: such a foot gets no shim.
+func TestLiftOfTheMarginShowsNothing(t *testing.T) {
+	for _, way := range judge(t, rectangle(um, 25.4, 0, 0, 200), softfoot.Limits{}).Advice {
+		for _, shim := range way.Shims {
+			if shim.Foot == "near 3" {
+				t.Errorf("got %+v", way)
+			}
+		}
+	}
+}
+
+// Where the machine stands does not count.
+func TestFeetMovedAcross(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := drawSurvey(t)
+		moved := mapped(s, func(f *softfoot.Foot) { f.X += 50 * units.Metre; f.Y += 80 * units.Metre }, func(*softfoot.Gap) {})
+		want, got := judge(t, s, softfoot.Limits{}), judge(t, moved, softfoot.Limits{})
+		if len(want.Advice) != len(got.Advice) {
+			t.Fatalf("%+v: %d ways, moved %d", s, len(want.Advice), len(got.Advice))
+		}
+		for k := range want.Advice {
+			if by := want.Advice[k].Left - got.Advice[k].Left; max(by, -by) > 10*nm {
+				t.Fatalf("%+v: way %d leaves %v, moved %v", s, k, want.Advice[k].Left, got.Advice[k].Left)
+			}
+		}
+	})
 }

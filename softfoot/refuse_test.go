@@ -62,6 +62,12 @@ func TestJudgeRefuses(t *testing.T) {
 			s.Feet[2].Gaps[1].Y += off
 		}
 	}
+	threeIn := func(off units.Length) func(*survey) {
+		return func(s *survey) {
+			s.Feet = s.Feet[:3]
+			line(off)(s)
+		}
+	}
 	for _, row := range []struct {
 		name      string
 		bad, twin func(*survey) // no twin: the sound one
@@ -71,6 +77,7 @@ func TestJudgeRefuses(t *testing.T) {
 		{"two feet", feet(2), feet(3), "missing /feet"},
 		{"nine feet", feet(9), feet(8), "out_of_range /feet"},
 		{"feet in one line", line(0), line(100 * mm), "conflict /feet"},
+		{"three feet in one line", threeIn(0), threeIn(100 * mm), "conflict /feet"},
 		{"feet nearly in one line, 0.5 mm over 600", func(s *survey) { narrowed(s, 0.5) }, func(s *survey) { narrowed(s, 1) }, "conflict /feet"},
 		{"no name", func(s *survey) { s.Feet[1].Name = "" }, func(s *survey) { s.Feet[1].Name = "b" }, "missing /feet/1/name"},
 		{"a name twice", func(s *survey) { s.Feet[3].Name = s.Feet[1].Name }, func(s *survey) { s.Feet[3].Name = s.Feet[1].Name + " " }, "duplicate /feet/3/name"},

@@ -133,3 +133,14 @@ func TestLiftBeyondReckoning(t *testing.T) {
 		t.Errorf("the twin is refused: %v", err)
 	}
 }
+
+// The least place that there is still is one.
+func TestFootNextToTheShaft(t *testing.T) {
+	const least = 1e-15
+	if lift, err := (softfoot.AtShaft{Y: least, Up: 30 * um}).Rolling(240 * mm); err != nil || lift != 30*um {
+		t.Errorf("the foot: %v, %v", lift, err)
+	}
+	if lift, err := (softfoot.AtShaft{Y: 200 * mm}).Hinged(-least); err != nil || lift != 0 {
+		t.Errorf("the foot across: %v, %v", lift, err)
+	}
+}
