@@ -201,6 +201,19 @@ func TestChanceInWords(t *testing.T) {
 	}
 }
 
+// The words turn at the figure itself.
+func TestWordsOfBounds(t *testing.T) {
+	v := judgedBy(t, tolerance.Limits{Offset: units.Metre}, spread{y: 0.5, uy: 0.25, uz: 0.25}.estimate(t), align.Coupling{}, tolerance.Acceptance{})
+	for bound, want := range map[float64]string{
+		0.01:  "by simple acceptance; all limits are kept with a probability of at least 1 %",
+		0.999: "by simple acceptance; all limits are kept with a probability of at least 99.9 %",
+	} {
+		if v.AtLeast = bound; v.Chance() != want {
+			t.Errorf("%v: got %q", bound, v.Chance())
+		}
+	}
+}
+
 // Whatever is asked, it is answered or refused; an answer is written and read,
 // and its probabilities are some.
 func FuzzJudgeBy(f *testing.F) {

@@ -173,6 +173,26 @@ func TestVerdictRefusesOnTheWire(t *testing.T) {
 	wantFaults(t, "a number for a limit", json.Unmarshal([]byte(`{"limit":1}`), &one), "malformed /limit")
 }
 
+// A probability of just what was asked is enough, and one of just the rest is too
+// little. In quarters nothing is rounded.
+func TestProbabilityOfJustWhatWasAsked(t *testing.T) {
+	for probability, want := range map[string]string{"0.75": "within", "0.7499": "undecided", "0.2501": "undecided", "0.25": "outside"} {
+		text := `{"outcome":"` + want + `","governs":0,"items":[{"of":"offset","plane":"both","found":"0.05 mm","u":"0.05 mm","limit":"0.1 mm","ratio":0.5,"probability":` +
+			probability + `}],"basis":"stated","rule":"by_probability","asked":{"confidence":0.75},"at_least":` + probability + `}`
+		var v tolerance.Verdict
+		if err := json.Unmarshal([]byte(text), &v); err != nil {
+			t.Errorf("%s, %s: %v", probability, want, err)
+		}
+	}
+}
+
+func TestLeastLimitIsRead(t *testing.T) {
+	var item tolerance.Item
+	if err := json.Unmarshal([]byte(`{"of":"offset","plane":"both","found":"0 mm","u":"0 mm","limit":"0.000001 mm","ratio":0,"probability":1}`), &item); err != nil {
+		t.Error(err)
+	}
+}
+
 // What was not judged is not written.
 func TestVerdictRefusesToWrite(t *testing.T) {
 	sound := judged(t, tolerance.Limits{Offset: mm, Slope: mmm}, align.Exact(caseA), align.Coupling{})

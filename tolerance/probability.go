@@ -109,7 +109,7 @@ func (a *arc) refined(from, to, whole float64, depth int) float64 {
 	mid := (from + to) / 2
 	left, right := a.gauss(from, mid), a.gauss(mid, to)
 	both := left + right
-	if depth == 0 || math.Abs(both-whole) <= float64(relative*both)+absolute {
+	if depth == 0 || !(math.Abs(both-whole) > float64(relative*both)+absolute) { // what is no number is cut no further
 		return both
 	}
 	return a.refined(from, mid, left, depth-1) + a.refined(mid, to, right, depth-1)

@@ -398,6 +398,8 @@ func TestDegreesOfFreedomOfItems(t *testing.T) {
 
 	alone := spread{uy: 0.3, dof: 3}.estimate(t).Plus(spread{uz: 0.3}.estimate(t)) // one plane has none to count
 	near(t, "one plane alone", judged(t, l, alone, align.Coupling{}).Items[0].Probability, spread{uy: 0.3, uz: 0.3, dof: 3}.chance(t), given)
+	alone = spread{uz: 0.3, dof: 3}.estimate(t).Plus(spread{uy: 0.3}.estimate(t))
+	near(t, "the other plane alone", judged(t, l, alone, align.Coupling{}).Items[0].Probability, spread{uy: 0.3, uz: 0.3, dof: 3}.chance(t), given)
 }
 
 // At a flex plane the degrees of freedom are those of offset/L + slope/2, here of a
