@@ -8,6 +8,7 @@ import (
 
 	"example.org/collinear/align"
 	"example.org/collinear/align/train"
+	"example.org/collinear/shims"
 	"example.org/collinear/units"
 )
 
@@ -76,4 +77,34 @@ func distort(r *rand.Rand, c *align.Centreline) {
 
 func wildLimit(r *rand.Rand, l train.Limit) train.Limit {
 	return grown(l, units.Length(math.Abs(float64(wild(r, 1)))))
+}
+
+// What cannot be planned cannot be shimmed either, and is refused alike.
+func TestExtremeNumbersOnShims(t *testing.T) {
+	refused := map[string]int{}
+	for seed := range uint64(300) {
+		r := rand.New(rand.NewPCG(seed, 19))
+		tr := job{machines: 2, scale: 1, perPlane: r.IntN(2) == 0}.draw(r)
+		tr.Joints[0].Limits.Offset = max(nm, wild(r, tr.Joints[0].Limits.Offset))
+		distort(r, &tr.Joints[0].Found.Value)
+		for i := range tr.Machines {
+			for k := range tr.Machines[i].Feet {
+				f := &tr.Machines[i].Feet[k]
+				f.Vertical, f.Horizontal = wildLimit(r, f.Vertical), wildLimit(r, f.Horizontal)
+				f.Under = []train.Pack{{Name: "left", Now: []shims.Piece{{Marked: mm, Count: 2}}}}
+			}
+		}
+		w := train.Work(seed % 3)
+		_, without := planOrPanic(tr, w)
+		_, err := tr.PlanShims(w, shims.CommonMetric(2), shims.Rule{Nodes: 3000})
+		if err != nil && units.Faults(err) == nil || without != nil && err == nil {
+			t.Errorf("seed %d: %v without shims, %v with them", seed, without, err)
+		}
+		for _, f := range units.Faults(err) {
+			refused[string(f.Code)+" "+f.Path]++
+		}
+	}
+	if refused["unreachable /machines"] == 0 {
+		t.Errorf("all of them came to an answer: %v", refused)
+	}
 }

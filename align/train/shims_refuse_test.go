@@ -33,6 +33,15 @@ func soundShims() *shimJob {
 
 func (j *shimJob) foot(k int) *train.Foot { return &j.t.Machines[1].Feet[k] }
 
+func (j *shimJob) withoutPieces() {
+	j.stock = nil
+	for k := range 2 {
+		for i := range j.foot(k).Under {
+			j.foot(k).Under[i].Now = nil
+		}
+	}
+}
+
 func (j *shimJob) plan() (train.ShimPlan, error) { return j.t.PlanShims(j.w, j.stock, j.rule) }
 
 // One thing wrong in a job that is sound otherwise: the fault, and a twin that is
@@ -88,6 +97,8 @@ func TestPlanShimsRefuses(t *testing.T) {
 		{"a height that no pieces come to", func(j *shimJob) { j.foot(0).Vertical = train.Between(31*um, 49*um) }, func(j *shimJob) { j.foot(0).Vertical = train.Between(31*um, 50*um) }, "unreachable /stock"},
 		{"more to keep than any pack has", func(j *shimJob) { j.rule.Keep = 13 * mm }, func(j *shimJob) { j.rule.Keep = 5 * mm }, "unreachable /stock"},
 		{"a pack of more than a metre", lift(200*mm, 101*mm), lift(100*mm, 100*mm), "unreachable /stock"},
+		{"a limit beyond any pack", func(j *shimJob) { j.foot(0).Vertical = train.AtLeast(1001 * mm) }, func(j *shimJob) { j.foot(0).Vertical = train.AtLeast(0) }, "unreachable /stock"},
+		{"nothing to keep anything with", func(j *shimJob) { j.withoutPieces(); j.rule.Keep = 1 }, func(j *shimJob) { j.withoutPieces() }, "unreachable /stock"},
 		{"a search that ends before it found any", func(j *shimJob) { j.foot(0).Vertical = train.AtLeast(um); j.rule.Nodes = 1 }, func(j *shimJob) { j.foot(0).Vertical = train.AtLeast(um) }, "unreachable /rule/nodes"},
 	}
 	for _, row := range rows {
