@@ -57,12 +57,25 @@ func checkScale(t *testing.T, k int, s *Solver, columns bool) {
 	}
 }
 
+// checkCostScale checks that the largest cost is near 1.
+func checkCostScale(t *testing.T, k int, s *Solver) {
+	t.Helper()
+	top := 0.0
+	for _, c := range s.cost {
+		top = max(top, math.Abs(c))
+	}
+	if top > 1 || top <= 0.25 && top != 0 {
+		t.Errorf("%d: the largest cost is %v", k, top)
+	}
+}
+
 func TestTableau(t *testing.T) {
 	for k := range 600 {
 		r := rand.New(rand.NewPCG(uint64(k), 25))
 		p := makers[k%len(makers)].make(r)
 		s := solver(t, p)
 		checkScale(t, k, s, true)
+		checkCostScale(t, k, s)
 		s.limit = 1 + r.IntN(12)
 		s.Solve()
 		checkTableau(t, k, s)
@@ -249,5 +262,63 @@ func TestProofIsRefused(t *testing.T) {
 	}
 	if got, ok := s.infeasible(0); ok {
 		t.Errorf("%v proves a feasible program infeasible", got.Farkas)
+	}
+}
+
+func TestLargestOf(t *testing.T) {
+	if got := largestOf([]float64{1, -3, 2}); got != 3 {
+		t.Errorf("got %v", got)
+	}
+}
+
+// A gap has to stand out from the tolerance, which goes with the size of the program,
+// and from the rounding of large terms; what ought to have cancelled has no say, even
+// of a variable without bounds.
+func TestContradictionStandsOut(t *testing.T) {
+	for _, c := range []struct {
+		name               string
+		size, at, gap, sum float64 // of the program, the bounds, between them, what is left of the free variable
+		y                  float64
+		want               bool
+	}{
+		{"less than the tolerance", 8, 0, 7.9 * margin, 0, 1, false},
+		{"more than the tolerance", 8, 0, 8.1 * margin, 0, 1, true},
+		{"less than the rounding", 1, 1e6, 5e-8, 0, 1, false},
+		{"more than the rounding", 1, 1e6, 7e-8, 0, 1, true},
+		{"noise beside a large multiplier", 1, 0, 1, 50 * noise, 100, true},
+		{"more than noise", 1, 0, 1, 200 * noise, 100, false},
+	} {
+		s := solver(t, Program{
+			Cost: []float64{0, 0}, Lower: []float64{0, -inf}, Upper: []float64{0, inf},
+			Rows: []Row{{[]float64{1, 0}, 0, inf}},
+		})
+		s.size = c.size
+		s.lower[0], s.upper[0], s.lower[2] = c.at, c.at, c.at+c.gap
+		if got := s.contradicts([]float64{c.y}, []float64{c.y, c.sum}); got != c.want {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+}
+
+// A nonbasic variable goes where its reduced cost asks, if there is a bound, and else
+// stays at a bound or, unless it is that of a row, at zero.
+func TestSeat(t *testing.T) {
+	const little = Optimality / 1000
+	for _, c := range []struct {
+		v                                    int // 1: of the row
+		lower, upper, value, reduced, wanted float64
+	}{
+		{0, 0, 5, 3, 1, 0}, {0, 0, 5, 3, -1, 5},
+		{0, -inf, 5, 0, 1, 0}, {0, -inf, 5, 5, 1, 5}, {0, 0, inf, 0, -1, 0},
+		{0, 0, 5, 0, 0, 0}, {0, 0, 5, 0, -little, 0}, {0, 0, 5, 5, little, 5}, {0, 1, 5, 1, -little, 1},
+		{0, 0, 5, 5, Optimality, 5}, {0, 0, 5, 0, -Optimality, 0},
+		{0, 1, 5, 3, little, 1}, {0, 1, 5, 3, -little, 5}, {0, 1, 5, 9, little, 5},
+		{0, -1, 1, 0, little, 0}, {1, -1, 1, 0, little, -1},
+	} {
+		s := solver(t, Program{Cost: []float64{0}, Lower: []float64{0}, Upper: []float64{1}, Rows: []Row{{[]float64{1}, 0, 1}}})
+		s.lower[c.v], s.upper[c.v], s.value[c.v] = c.lower, c.upper, c.value
+		if got := s.seat(c.v, c.reduced); got != c.wanted {
+			t.Errorf("%+v: got %v", c, got)
+		}
 	}
 }
