@@ -45,6 +45,9 @@ func (s *Solver) entering(p int, gap, slack float64) (q int) {
 	for done := 0; done < len(r.options); {
 		open := r.options[done:]
 		tied := partition(open)
+		if tied == 0 { // no numbers
+			break
+		}
 		best, help := steepest(open[:tied])
 		rest -= help
 		if q < 0 || best.size >= smallestPivot {
