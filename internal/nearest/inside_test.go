@@ -70,3 +70,60 @@ func TestLimitOfSteps(t *testing.T) {
 		}
 	}
 }
+
+// A multiplier of zero is no negative one, and a row whose multiplier is negative goes,
+// also the first.
+func TestMultiplierOfZero(t *testing.T) {
+	s := corner(t)
+	s.active[0].dual = 0
+	if l := s.mostNegative(); l != -1 {
+		t.Errorf("row %d has a negative multiplier", l)
+	}
+	s = corner(t)
+	s.Add(Row{[]float64{1, 1}, 3, false}) // holds as well
+	s.active = append(s.active, active{row: 3, sign: 1})
+	if s.verdict() != Found {
+		t.Errorf("%v", s.verdict())
+	}
+	s.active = []active{{row: 2, sign: 1}}
+	if s.refresh(); len(s.active) != 0 {
+		t.Errorf("%+v stays", s.active)
+	}
+}
+
+// Noise does not hold a row back, and of two that do so alike the first goes.
+func TestBlockingOfEquals(t *testing.T) {
+	s := corner(t)
+	s.active[0].dual, s.active[1].dual = 1, 1
+	copy(s.r, []float64{noise, noise})
+	if _, l := s.blocking(); l != -1 {
+		t.Errorf("row %d blocks", l)
+	}
+	copy(s.r, []float64{1, 1})
+	if step, l := s.blocking(); step != 1 || l != 0 {
+		t.Errorf("row %d blocks at %v", l, step)
+	}
+}
+
+// A contradiction stands out from the rounding of its terms, and from what its rows
+// leave when they ought to cancel.
+func TestProofStandsOut(t *testing.T) {
+	for _, c := range []struct {
+		name      string
+		gap, left float64
+		want      bool
+	}{
+		{"more than the rounding", 5e-13, 0, true},
+		{"less than the rounding", 3e-13, 0, false},
+		{"more than what is left", 1e-3, 4e-6, true},
+		{"less than what is left", 1e-3, 6e-6, false},
+	} {
+		s := New(2)
+		s.Add(Row{[]float64{1, 0}, 1, false}, Row{[]float64{-1, c.left}, c.gap - 1, false})
+		s.active = []active{{row: 1, sign: 1}}
+		s.r[0] = -1
+		if s.prove(active{row: 0, sign: 1}); (s.proof != nil) != c.want {
+			t.Errorf("%s: %v", c.name, s.proof)
+		}
+	}
+}
