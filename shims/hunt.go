@@ -19,14 +19,15 @@ func (k *pack) pieces() []int32 { return k.sizes[:k.cost.pieces] }
 // counts yields the sizes of the pack and how many of each it has.
 func (k *pack) counts() iter.Seq2[int, int] {
 	return func(yield func(size, n int) bool) {
-		pieces := k.pieces()
-		for start, end := 0, 0; start < len(pieces); start = end {
-			for end < len(pieces) && pieces[end] == pieces[start] {
-				end++
+		for rest := k.pieces(); len(rest) > 0; {
+			n := 1
+			for n < len(rest) && rest[n] == rest[0] {
+				n++
 			}
-			if !yield(int(pieces[start]), end-start) {
+			if !yield(int(rest[0]), n) {
 				return
 			}
+			rest = rest[n:]
 		}
 	}
 }
@@ -59,8 +60,8 @@ type hunt struct {
 
 // run hunts.
 func (h *hunt) run() {
-	for n := 0; n <= h.slots && !h.cut; n++ {
-		if h.ideal(h.foot, n).compare(h.limit) >= 0 {
+	for n := range h.slots + 1 {
+		if h.cut || h.ideal(h.foot, n).compare(h.limit) >= 0 {
 			break
 		}
 		h.built.cost.pieces = n
