@@ -164,7 +164,7 @@ func (s *shimSearch) walkAt(most int) {
 	end := 0
 	for k := 0; k < len(s.places); k = end {
 		machine := s.stations[s.places[k].station].machine
-		for end = k; end < len(s.places) && s.stations[s.places[end].station].machine == machine; {
+		for end = k + 1; end < len(s.places) && s.stations[s.places[end].station].machine == machine; {
 			end++
 		}
 		s.most, s.cut = s.nodes+(most-s.nodes)*(end-k)/(len(s.places)-k+1), false // one part is for the pieces
