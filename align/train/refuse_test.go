@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"example.org/collinear/align/train"
@@ -175,4 +176,13 @@ func TestAllFaultsAtOnce(t *testing.T) {
 func TestPlanRefusesAnUnknownMeasure(t *testing.T) {
 	_, err := four(true).Plan(train.FewestFeet + 1)
 	refuses(t, err, units.Unknown, "/work")
+}
+
+// The fault says how many joints there have to be.
+func TestJointsAreCounted(t *testing.T) {
+	tr := four(true)
+	tr.Joints = tr.Joints[:2]
+	if got := units.Faults(tr.Validate()); len(got) != 1 || !strings.HasSuffix(got[0].Want, "which makes 3") {
+		t.Errorf("got %v", got)
+	}
 }

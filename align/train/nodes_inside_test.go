@@ -81,3 +81,31 @@ func TestNodesOfShims(t *testing.T) {
 		}
 	}
 }
+
+// The same of the search for the fewest feet.
+func TestNodesOfFewestFeet(t *testing.T) {
+	want := []int{ // nodes, of sixty at most, and feet that move
+		26, 4, 20, 3, 28, 4, 3, 2, 11, 2, 59, 7, 14, 2, 35, 3, 29, 6, 8, 2, 1, 0, 1, 0,
+		9, 3, 11, 1, 52, 5, 1, 0, 7, 1, 7, 1, 4, 1, 47, 5, 45, 3, 14, 4, 10, 2, 50, 2,
+		14, 2, 13, 2, 60, 6, 9, 1, 41, 3, 60, 7, 1, 0, 19, 2, 60, 4, 4, 1, 8, 3, 38, 4,
+		9, 2, 17, 6, 60, 3, 14, 2,
+	}
+	var got []int
+	for seed := range uint64(40) {
+		tr, _ := crowded(rand.New(rand.NewPCG(seed, 37)), 3+int(seed%3))
+		p := &planner{train: &tr, space: new(workspace), scale: tr.scale(), work: FewestFeet}
+		m := p.newModel(false, vertical)
+		b, ok := m.bestRatio()
+		if !ok {
+			continue
+		}
+		r := &region{m: m, level: b.ratio + 1, cuts: b.cuts}
+		n := len(m.stops)
+		f := fewest{r: r, left: make([]bool, n), moved: make([]bool, n), bestCount: n + 1, limit: 60}
+		f.search(nil)
+		got = append(got, f.nodes, f.bestCount)
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("got %d", got)
+	}
+}
