@@ -10,6 +10,7 @@ import (
 	"example.org/collinear/align"
 	"example.org/collinear/align/arc"
 	"example.org/collinear/units"
+	"gonum.org/v1/gonum/stat/distuv"
 )
 
 func mustDiagnose(tb fataler, sets ...align.Set) arc.Diagnosis {
@@ -391,4 +392,25 @@ func kindsOf(d arc.Diagnosis) (kinds []string) {
 		kinds = append(kinds, "scatter")
 	}
 	return kinds
+}
+
+// Where the uncertainty comes from the scatter, a length is judged by what scatters
+// besides it: with one degree of freedom less, of which one is enough.
+func TestDiagnoseByScatter(t *testing.T) {
+	for _, row := range []struct {
+		places []units.Clock
+		dof    int
+	}{
+		{[]units.Clock{10, 80, 160, 240, 300, 10}, 6},
+		{[]units.Clock{10, 130, 250, 10}, 2},
+	} {
+		sets := wiggled(filled(t, caseA, sensorPair(0, row.places...)))
+		d := mustDiagnose(t, sets...)
+		got := d.Sweeps[0].Return
+		if got.Basis != align.Scatter || d.Scatter.DegreesOfFreedom != float64(row.dof) {
+			t.Fatalf("%d degrees of freedom: %+v, %+v", row.dof, got, d.Scatter)
+		}
+		student := distuv.StudentsT{Sigma: 1, Nu: float64(row.dof - 1)}
+		near(t, "probability", got.P, 2*student.Survival(math.Abs(float64(got.Value/got.U))), 1e-9)
+	}
 }
