@@ -151,6 +151,8 @@ func TestCompareByHand(t *testing.T) {
 func TestCompareExact(t *testing.T) {
 	nextUp := caseA
 	nextUp.Vertical.Slope = units.Slope(math.Nextafter(float64(nextUp.Vertical.Slope), 1))
+	nextUpOffset := caseA
+	nextUpOffset.Vertical.Offset = units.Length(math.Nextafter(float64(caseA.Vertical.Offset), 1e9))
 	off := caseA
 	off.Vertical.Slope += 1e-9
 	half := line(0.01, 1e-5, 0, 0) // the vertical plane is exact
@@ -163,6 +165,7 @@ func TestCompareExact(t *testing.T) {
 		{"zero values", align.Estimate{}, align.Estimate{}, false, 1},
 		{"the same", align.Exact(caseA), align.Exact(caseA), false, 1},
 		{"the same to rounding", align.Exact(caseA), align.Exact(nextUp), false, 1},
+		{"the same to rounding of the offset", align.Exact(caseA), align.Exact(nextUpOffset), false, 1},
 		{"a nanometre on a metre", align.Exact(caseA), align.Exact(off), true, 0},
 		{"one plane exact, the same", stated(t, caseA, half), stated(t, nextUp, half), false, 1},
 		{"one plane exact, another", stated(t, caseA, half), stated(t, off, half), true, 0},
