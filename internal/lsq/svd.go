@@ -27,7 +27,10 @@ func (t *Triangle) SVD(scale, s, v, work []float64) {
 	s, v, work = s[:n], v[:n*n], work[:n*n]
 	size := t.columns(work, scale)
 	identity(v, n)
-	for sweep := 0; sweep < maxSweeps && rotateColumns(work, v, n); sweep++ {
+	for range maxSweeps {
+		if !rotateColumns(work, v, n) {
+			break
+		}
 	}
 	for j := range s {
 		column := work[j*n:][:n]

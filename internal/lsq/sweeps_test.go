@@ -1,6 +1,7 @@
 package lsq
 
 import (
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -31,4 +32,13 @@ func TestSweepsEnd(t *testing.T) {
 		most = max(most, sweeps)
 	})
 	t.Logf("at most %d sweeps", most)
+}
+
+// Equal values keep their order.
+func TestSortKeepsEquals(t *testing.T) {
+	s, v := []float64{1, 2, 1}, []float64{1, 0, 0, 0, 2, 0, 0, 0, 3}
+	sortDescending(s, v)
+	if !slices.Equal(s, []float64{2, 1, 1}) || !slices.Equal(v, []float64{0, 2, 0, 1, 0, 0, 0, 0, 3}) {
+		t.Errorf("got %v, %v", s, v)
+	}
 }
