@@ -51,7 +51,7 @@ func built(t *testing.T) (folder, said string) {
 	return scratch, said
 }
 
-var sizes = regexp.MustCompile(`^collinear\.wasm: \d+\.\d\d MB, gzipped \d+\.\d\d MB\n$`)
+var sizes = regexp.MustCompile(`^collinear\.wasm: \d+\.\d\d MB, gzipped \d+\.\d\d MB\nAny web server .*\n$`)
 
 func TestFolderHoldsAllOfThePage(t *testing.T) {
 	folder, said := built(t)

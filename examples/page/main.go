@@ -68,7 +68,11 @@ func (o *options) parse(args []string, stderr io.Writer) error {
 // page builds, and serves if no folder is asked for.
 func (o *options) page(stdout io.Writer) error {
 	if o.folder != "" {
-		return build(o.folder, stdout)
+		if err := build(o.folder, stdout); err != nil {
+			return err
+		}
+		fmt.Fprintln(stdout, "Any web server will do that sends .wasm as application/wasm; a browser does not load it from a file.")
+		return nil
 	}
 	folder, err := os.MkdirTemp("", "page")
 	if err != nil {

@@ -81,7 +81,7 @@ func (p *sheet) head() {
 	for _, fact := range [...]struct{ name, text string }{
 		{"place", string(j.Place)}, {"stays", string(j.Stationary)}, {"is moved", string(j.Movable)},
 		{"measured by", string(j.By)}, {"when", string(j.When)}, {"speed", j.Speed.text},
-		{"instrument", string(j.Instrument)}, {"conditions", string(j.Conditions)}, {"clock", p.standpoint()}, {"limits", p.limitWords()},
+		{"instrument", string(j.Instrument)}, {"conditions", string(j.Conditions)}, {"clock", p.standpoint()}, {"limits", p.limitWords()}, {"target", p.targetWords()},
 	} {
 		if fact.text != "" {
 			p.Open("div")
@@ -91,6 +91,21 @@ func (p *sheet) head() {
 		}
 	}
 	p.End()
+}
+
+// targetWords tell where the movable shaft is wanted, and by whom.
+func (p *sheet) targetWords() string {
+	if p.Growth != nil {
+		return "from the growth between cold and running, " + p.lies(p.Growth.Target)
+	}
+	if p.Job.Target == nil {
+		return "in line as the machines stood when measured: no growth is allowed for"
+	}
+	words := p.lies(p.aim())
+	if source := p.Job.Target.Source; source != "" {
+		words += ", " + string(source)
+	}
+	return words
 }
 
 // limitWords tell what a verdict is held against.

@@ -106,7 +106,7 @@ func (p *sheet) toMove(s *state, before []string) {
 		p.Leaf("p", "Settle this before anything is moved, and read again: "+strings.Join(before, "; ")+".", "class", "first")
 	}
 	p.Open("table")
-	p.row("th", "feet", "up or down", "± (95 in 100)", "sideways", "± (95 in 100)")
+	p.row("th", "feet", "up or down", "right to", "sideways", "right to")
 	for i, m := range s.Moves {
 		up, aside := "unknown", "unknown"
 		if s.Within != nil && !math.IsNaN(float64(s.Within[i].Vertical)) {
@@ -115,14 +115,19 @@ func (p *sheet) toMove(s *state, before []string) {
 		p.row("td", m.Foot.Name, p.inPlace(p.moveUp(m.By)), up, p.inPlace(p.moveAside(m.By)), aside)
 	}
 	p.End()
-	p.Leaf("p", "A move smaller than what stands beside it cannot be told from none.", "class", "small")
+	if s.Within != nil {
+		p.Leaf("p", "Each right to so much in 95 of 100 such jobs: a move smaller than that cannot be told from none.", "class", "small")
+	}
 }
+
+// scopes are of a heading: it is that of its column.
+var scopes = map[string]string{"th": "col"}
 
 // row writes a row of a table.
 func (p *sheet) row(cell string, texts ...string) {
 	p.Open("tr")
 	for _, text := range texts {
-		p.Leaf(cell, text)
+		p.Leaf(cell, text, "scope", scopes[cell])
 	}
 	p.End()
 }

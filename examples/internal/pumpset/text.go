@@ -21,7 +21,7 @@ func (w *words) UnmarshalText(text []byte) error {
 	s := string(text)
 	switch n := utf8.RuneCountInString(s); {
 	case strings.TrimSpace(s) == "":
-		return &units.Fault{Code: units.Missing, Want: "some text, or the field left out"}
+		return &units.Fault{Code: units.Missing, Want: "some text; a field that is not needed can be left out"}
 	case n > most:
 		return &units.Fault{Code: units.OutOfRange, Value: strconv.Itoa(n), Want: "at most " + strconv.Itoa(most) + " characters"}
 	}
