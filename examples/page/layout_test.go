@@ -87,6 +87,10 @@ func TestPrintsOnePage(t *testing.T) {
 	if rest := eval[[]string](b, shown); len(rest) > 0 {
 		t.Errorf("beside the sheet it prints %q", rest)
 	}
+	hidden := `[...document.querySelectorAll("article *")].filter((e) => e.textContent && !e.closest("svg") && !e.getClientRects().length).map((e) => e.outerHTML)`
+	if lost := eval[[]string](b, hidden); len(lost) > 0 {
+		t.Errorf("of the sheet it does not print %q", lost)
+	}
 	coloured := eval[[]string](b, `[...document.querySelectorAll("article.sheet, article.sheet *")].flatMap((e) => ["color", "backgroundColor", "fill", "stroke", "borderTopColor"].map((p) => getComputedStyle(e)[p]))
 		.filter((c) => { const n = (c.match(/[\d.]+/g) ?? []).map(Number); return /^rgb/.test(c) && n[3] !== 0 && !(n[0] === n[1] && n[1] === n[2]); })`)
 	if len(coloured) > 0 {
