@@ -261,3 +261,40 @@ func TestExerciseTextOfAChangedProblem(t *testing.T) {
 		}
 	}
 }
+
+// A handout says how a dial counts where there is one, which readings are wanted without
+// sag, and on which side a foot stands.
+func TestExerciseTellsHowItWasMeasured(t *testing.T) {
+	nothing := regexp.MustCompile(`plunger (in|out) by 0(\.0*)? (mm|in)`)
+	for seed := range uint64(120) {
+		for _, d := range []sheet.Difficulty{sheet.OneStep, sheet.OneMethod} {
+			e, err := sheet.NewExercise(seed, d, sheet.Metric)
+			if err != nil {
+				t.Fatal(err)
+			}
+			text := e.Text()
+			dialled := strings.Contains(text, "Rim dial") || strings.Contains(text, "Face dial")
+			read := dialled && e.Problem.TargetReadings == nil // what it will show nobody has read
+			if strings.Contains(text, "A dial counts up") != read || nothing.MatchString(text) {
+				t.Errorf("%v %d: %s", d, seed, text)
+			}
+			if s := e.Problem.Sweep; s != nil && strings.Contains(text, "wanted without sag,") != (s.Mandrel != nil || s.Rim.Sag != 0) {
+				t.Errorf("%v %d: %s", d, seed, text)
+			}
+			if s := e.Problem.SoftFoot; s != nil {
+				left := 0
+				for _, f := range s.Feet {
+					if f.Y < 0 {
+						left++
+					}
+				}
+				if strings.Count(text, "to the 9 o'clock side") != left || strings.Count(text, "to the 3 o'clock side") != len(s.Feet)-left {
+					t.Errorf("%v %d: %s", d, seed, text)
+				}
+			}
+			if s := e.Problem.SlidingLimit; s != nil && (s.Speed < 300*units.RevolutionPerMinute || s.Speed > 3600*units.RevolutionPerMinute) {
+				t.Errorf("%v %d: %v", d, seed, s.Speed)
+			}
+		}
+	}
+}
