@@ -86,14 +86,13 @@ func (c *Covariance) effective(a [four]float64, known float64) float64 {
 }
 
 // expanded is the half width of the interval with probability p of the linear
-// combination a, whose variance is that of the centreline and a known one; NaN
-// when the basis is Unknown.
-func (c *Covariance) expanded(p float64, a [four]float64, known float64) float64 {
-	u := c.root(c.v.along(a) + known)
+// combination a; NaN when the basis is Unknown.
+func (c *Covariance) expanded(p float64, a [four]float64) float64 {
+	u := c.root(c.v.along(a))
 	if u == 0 || math.IsNaN(u) {
 		return u
 	}
-	return u * coverage(p, c.effective(a, known))
+	return u * coverage(p, c.effective(a, 0))
 }
 
 // Expanded returns the expanded uncertainty of each of the four numbers: half
@@ -111,7 +110,7 @@ func (e Estimate) Expanded(p float64) (Centreline, error) {
 	for i := range half {
 		var a [four]float64
 		a[i] = 1
-		half[i] = e.Cov.expanded(p, a, 0)
+		half[i] = e.Cov.expanded(p, a)
 	}
 	return centreline(half), nil
 }
@@ -128,7 +127,7 @@ func (e Estimate) ExpandedAt(x units.Length, p float64) (Vector, error) {
 		return Vector{}, faults.Err()
 	}
 	h, v := passing(x)
-	return Vector{fromMM(e.Cov.expanded(p, h, 0)), fromMM(e.Cov.expanded(p, v, 0))}, nil
+	return Vector{fromMM(e.Cov.expanded(p, h)), fromMM(e.Cov.expanded(p, v))}, nil
 }
 
 // passing returns w(x) in each plane as a combination of the four numbers.

@@ -39,6 +39,24 @@ func slipsReverse() sheet.Problem {
 	}}
 }
 
+// slipsReverseAside has both dials 2 in further out: w0 = 10 - 3 = 7, feet 7 + 5 and 7 + 17.
+func slipsReverseAside() sheet.Problem {
+	p := slipsReverse()
+	p.Job.Reverse.CarriedByStationary.Station += 2 * units.Inch
+	p.Job.Reverse.CarriedByMovable.Station += 2 * units.Inch
+	return p
+}
+
+const slipsReverseAsideSheet = `
+	vertical.carried_by_stationary.offset   10.0 mil high
+	vertical.carried_by_movable.offset      6.0 mil high
+	vertical.slope                          0.500 mil/in open at 6
+	vertical.offset                         7.0 mil high
+	vertical.foot.inboard.position          12.0 mil high
+	vertical.foot.outboard.position         24.0 mil high
+	vertical.foot.inboard.correction        lower 12.0 mil
+	vertical.foot.outboard.correction       lower 24.0 mil`
+
 // slipsReverseSheet has the numbers above.
 const slipsReverseSheet = `
 	vertical.carried_by_stationary.total    20.0 mil

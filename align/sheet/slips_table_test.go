@@ -298,6 +298,30 @@ func TestHandmadeSlips(t *testing.T) {
 			"thirty_two at movable.inboard.rise, movable.outboard.rise",
 		},
 		{
+			"from one dial to the coupling: a = (10 - 6)/6 = 0.667, w0 = 10 - 4 = 6, feet 6 + 6.67 and 6 + 22.67",
+			slipsReverseAside, slipsReverseAsideSheet, `
+			vertical.slope                        0.667 mil/in open at 6
+			vertical.offset                       6.0 mil high
+			vertical.foot.inboard.position        12.7 mil high
+			vertical.foot.outboard.position       28.7 mil high
+			vertical.foot.inboard.correction      lower 12.7 mil
+			vertical.foot.outboard.correction     lower 28.7 mil`,
+			[]string{"vertical.slope"},
+			"wrong_datum at vertical.slope",
+		},
+		{
+			"from the other dial to the coupling: a = (10 - 6)/2 = 2, w0 = 10 - 12 = -2, feet -2 + 20 and -2 + 68",
+			slipsReverseAside, slipsReverseAsideSheet, `
+			vertical.slope                        2.000 mil/in open at 6
+			vertical.offset                       2.0 mil low
+			vertical.foot.inboard.position        18.0 mil high
+			vertical.foot.outboard.position       66.0 mil high
+			vertical.foot.inboard.correction      lower 18.0 mil
+			vertical.foot.outboard.correction     lower 66.0 mil`,
+			[]string{"vertical.slope"},
+			"wrong_datum at vertical.slope",
+		},
+		{
 			"50 K * 9/5 + 32 = 122 on one leg alone, 20 in * 6.3e-6 * 122 = 15.37",
 			slipsGrowth, slipsGrowthSheet, `
 			movable.inboard.rise   122 degF

@@ -1,0 +1,53 @@
+package align
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+)
+
+// Mean and variance of the gamma distribution of scale one are its shape. Of n draws
+// the mean is off by sqrt(a/n), and the variance by about sqrt((2 a^2 + 6 a)/n).
+func TestGammaHasItsMoments(t *testing.T) {
+	const n = 50_000
+	random := rand.New(rand.NewPCG(1, 41))
+	for _, a := range []float64{0.5, 1, 1.5, 4, 30} {
+		sum, squares := 0.0, 0.0
+		for range n {
+			x := gamma(random, a)
+			sum += x
+			squares += x * x
+		}
+		mean := sum / n
+		variance := squares/n - mean*mean
+		if off := math.Abs(mean - a); off > 4.5*math.Sqrt(a/n) {
+			t.Errorf("shape %v: mean %v", a, mean)
+		}
+		if off := math.Abs(variance - a); off > 4.5*math.Sqrt((2*a*a+6*a)/n) {
+			t.Errorf("shape %v: variance %v", a, variance)
+		}
+	}
+}
+
+// Three trials, 1, 2 and 6 more than the nominal 10, in two blocks: the mean is 3 more,
+// and the variance (4 + 1 + 9)/2.
+func TestMomentsOfFewTrials(t *testing.T) {
+	c := gathered{trials: 3, blocks: []Block{
+		{nominal: []float64{10}, sums: []float64{3}, squares: []float64{5}},
+		{nominal: []float64{10}, sums: []float64{6}, squares: []float64{36}},
+	}}
+	if mean, variance := c.moments(0); mean != 13 || variance != 7 {
+		t.Errorf("mean %v, variance %v", mean, variance)
+	}
+}
+
+// The same seed gives the same numbers, from one version to the next.
+func TestGammaKeepsItsStream(t *testing.T) {
+	random := rand.New(rand.NewPCG(1, 43))
+	for i, want := range []float64{0.65257812933768533, 5.0932686140620627, 27.180141188600146, 0.65439527847546242, 3.387525618818731, 29.719930497588201} {
+		shape := []float64{0.5, 4, 30}[i%3]
+		if got := gamma(random, shape); math.Abs(got-want) > 1e-12*want {
+			t.Errorf("draw %d, shape %v: %.17g, want %.17g", i, shape, got, want)
+		}
+	}
+}
