@@ -51,3 +51,14 @@ func TestGammaKeepsItsStream(t *testing.T) {
 		}
 	}
 }
+
+// The same of the covariance, in millimetres.
+func TestCovarianceOfFewTrials(t *testing.T) {
+	b := Block{job: &MonteCarlo{}, fitted: Fitted{}, sums: []float64{9, 0, 9, 0}}
+	b.cross[offsetY][offsetY], b.cross[offsetY][offsetZ], b.cross[offsetZ][offsetY] = 41, 41, 41
+	c := gathered{trials: 3, blocks: []Block{b}}
+	got := c.covariance().v
+	if want := mm(1) * mm(1) * 7; math.Abs(got[offsetY][offsetY]-want) > 1e-12*want || math.Abs(got[offsetY][offsetZ]-want) > 1e-12*want {
+		t.Errorf("got %v, want %v", got, want)
+	}
+}

@@ -116,6 +116,7 @@ func TestMonteCarloAgreesWithFirstOrder(t *testing.T) {
 			us, um, _ := m.Coupling.FlexUncertainty(off.Cov)
 			nearNormal(t, "stationary y", s.Stationary.Horizontal, stationary.Horizontal, us.Horizontal, s.Trials)
 			nearNormal(t, "stationary z", s.Stationary.Vertical, stationary.Vertical, us.Vertical, s.Trials)
+			near(t, "stationary, both planes", s.Stationary.Size.Mean, stationary.Size(), us.Horizontal+us.Vertical)
 			nearNormal(t, "movable y", s.Movable.Horizontal, movable.Horizontal, um.Horizontal, s.Trials)
 			nearNormal(t, "movable z", s.Movable.Vertical, movable.Vertical, um.Vertical, s.Trials)
 		})
