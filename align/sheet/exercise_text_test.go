@@ -292,6 +292,20 @@ func TestExerciseTellsHowItWasMeasured(t *testing.T) {
 					t.Errorf("%v %d: %s", d, seed, text)
 				}
 			}
+			if s := e.Problem.ShimStacks; s != nil {
+				soft := 0
+				for _, o := range s.Orders {
+					if o.SoftFoot != 0 {
+						soft++
+					}
+				}
+				if strings.Count(text, "more for its soft foot") != soft {
+					t.Errorf("%v %d: %s", d, seed, text)
+				}
+			}
+			if c := e.Problem.ColdTarget; c != nil && strings.Contains(text, "stationary machine does not grow") != (c.Stationary == nil) {
+				t.Errorf("%v %d: %s", d, seed, text)
+			}
 			if s := e.Problem.SlidingLimit; s != nil && (s.Speed < 300*units.RevolutionPerMinute || s.Speed > 3600*units.RevolutionPerMinute) {
 				t.Errorf("%v %d: %v", d, seed, s.Speed)
 			}

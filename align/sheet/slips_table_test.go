@@ -322,6 +322,26 @@ func TestHandmadeSlips(t *testing.T) {
 			"wrong_datum at vertical.slope",
 		},
 		{
+			"feet counted from the one dial: 7 + 0.5 * 4 and 7 + 0.5 * 28",
+			slipsReverseAside, slipsReverseAsideSheet, `
+			vertical.foot.inboard.position        9.0 mil high
+			vertical.foot.outboard.position       21.0 mil high
+			vertical.foot.inboard.correction      lower 9.0 mil
+			vertical.foot.outboard.correction     lower 21.0 mil`,
+			[]string{"vertical.foot.inboard.position", "vertical.foot.outboard.position"},
+			"wrong_datum at vertical.foot.inboard.position, vertical.foot.outboard.position",
+		},
+		{
+			"feet counted from the other dial: 7 + 0.5 * 12 and 7 + 0.5 * 36",
+			slipsReverseAside, slipsReverseAsideSheet, `
+			vertical.foot.inboard.position        13.0 mil high
+			vertical.foot.outboard.position       25.0 mil high
+			vertical.foot.inboard.correction      lower 13.0 mil
+			vertical.foot.outboard.correction     lower 25.0 mil`,
+			[]string{"vertical.foot.inboard.position", "vertical.foot.outboard.position"},
+			"wrong_datum at vertical.foot.inboard.position, vertical.foot.outboard.position",
+		},
+		{
 			"50 K * 9/5 + 32 = 122 on one leg alone, 20 in * 6.3e-6 * 122 = 15.37",
 			slipsGrowth, slipsGrowthSheet, `
 			movable.inboard.rise   122 degF

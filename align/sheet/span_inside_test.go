@@ -3,6 +3,8 @@ package sheet
 import (
 	"math"
 	"testing"
+
+	"example.org/collinear/units"
 )
 
 // Spans meet where their ends do, to a share of the numbers; what has no end or is no
@@ -37,5 +39,19 @@ func TestSpansApart(t *testing.T) {
 	}
 	if got := (span{10, 7, 11}).reach(); got != 3 {
 		t.Errorf("reaches %v", got)
+	}
+}
+
+// A judgement allows for what was written and for what was expected, each as far as it
+// may be off.
+func TestJudgementAllowsForBoth(t *testing.T) {
+	w, err := Problem{Sag: &Sag{At12: 0, At6: -4 * units.Mil}}.Working()
+	if err != nil {
+		t.Fatal(err)
+	}
+	own := written{text: "as written", system: Inch, span: span{1000, 800, 1100}}
+	got := w.judge(0, own, span{1500, 1450, 1600})
+	if want := w.lines[0].kind.amount(300, Inch); got.Within != want || got.Right {
+		t.Errorf("got %+v, want within %v", got, want)
 	}
 }
