@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/collinear/align"
+	"example.org/collinear/examples/internal/lines"
 	"example.org/collinear/tolerance"
 	"example.org/collinear/units"
 )
@@ -97,5 +98,5 @@ func (d display) doubt(u units.Length) string {
 	if u != u {
 		return "u unknown"
 	}
-	return "u" + noBreak + u.Text(d.length, d.digits+1)
+	return lines.Tied("u " + u.Text(d.length, d.digits+1))
 }

@@ -14,6 +14,8 @@ import (
 	"unicode/utf8"
 
 	"github.com/google/go-cmp/cmp"
+
+	"example.org/collinear/examples/internal/lines"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -182,7 +184,7 @@ func TestReports(t *testing.T) {
 					t.Fatal(err)
 				}
 				for line := range strings.Lines(out.String()) {
-					if utf8.RuneCountInString(line) > columns+1 || signed.MatchString(line) || strings.HasSuffix(line, " \n") || strings.Contains(line, "NaN") {
+					if utf8.RuneCountInString(line) > lines.Columns+1 || signed.MatchString(line) || strings.HasSuffix(line, " \n") || strings.Contains(line, "NaN") {
 						t.Errorf("%s: %q", s, line)
 					}
 				}

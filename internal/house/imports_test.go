@@ -34,12 +34,12 @@ var graph = map[string]string{
 	"internal/nearest": "",
 	"internal/rigid":   "", // shares no line with what it judges
 	"internal/house":   "",
-	"internal/fuzzed":  "units",                      // for tests
-	"examples/...":     "* examples/internal/strict", // what a reader can write, who sees nothing internal
+	"internal/fuzzed":  "units",                                              // for tests
+	"examples/...":     "* examples/internal/lines examples/internal/strict", // what a reader can write, who sees nothing internal
 
 	"examples/internal/graph":   "units align examples/internal/markup",
 	"examples/internal/markup":  "",
-	"examples/internal/pumpset": "* examples/internal/graph examples/internal/markup examples/internal/strict",
+	"examples/internal/pumpset": "* examples/internal/graph examples/internal/lines examples/internal/markup examples/internal/strict",
 	"examples/pumpset":          "examples/internal/pumpset examples/internal/strict", // flags and files around what the page shares
 	"examples/page":             "examples/internal/pumpset",                          // builds and serves what runs in the browser
 	"examples/page/wasm":        "units examples/internal/pumpset",                    // stands between JavaScript and the job

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"example.org/collinear/align"
+	"example.org/collinear/examples/internal/lines"
 	"example.org/collinear/units"
 	"pgregory.net/rapid"
 )
@@ -116,7 +117,7 @@ func TestSheetLeavesOutNoWarning(t *testing.T) {
 // readable is the text of a document.
 func readable(doc string) string {
 	text := regexp.MustCompile(`<[^>]*>`).ReplaceAllString(doc, "\n")
-	return strings.NewReplacer(noBreak, " ", "&#34;", `"`, "&#39;", "'", "&lt;", "<", "&gt;", ">", "&amp;", "&").Replace(text)
+	return strings.NewReplacer("&#34;", `"`, "&#39;", "'", "&lt;", "<", "&gt;", ">", "&amp;", "&").Replace(lines.Plain(text))
 }
 
 // Where nothing is known of the uncertainty, no band is drawn, and words say so.

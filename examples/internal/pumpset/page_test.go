@@ -8,6 +8,8 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
+
+	"example.org/collinear/examples/internal/lines"
 )
 
 // signed is a number with a sign in front of it, and directions are the words
@@ -52,7 +54,7 @@ func checkWidth(t rapid.TB, report string) {
 	t.Helper()
 	for line := range strings.Lines(report) {
 		line = strings.TrimSuffix(line, "\n")
-		if n := utf8.RuneCountInString(line); n > columns {
+		if n := utf8.RuneCountInString(line); n > lines.Columns {
 			t.Errorf("%d columns: %q", n, line)
 		}
 		if strings.TrimRight(line, " ") != line {
@@ -141,7 +143,7 @@ func TestWrapKeepsEveryCharacter(t *testing.T) {
 		p.wrap("  - ", "    ", in)
 		out := p.String()
 		for line := range strings.Lines(out) {
-			if utf8.RuneCountInString(strings.TrimSuffix(line, "\n")) > columns {
+			if utf8.RuneCountInString(strings.TrimSuffix(line, "\n")) > lines.Columns {
 				t.Fatalf("too long: %q", line)
 			}
 		}
@@ -153,7 +155,7 @@ func TestWrapKeepsEveryCharacter(t *testing.T) {
 }
 
 func TestUnitStaysWithItsNumber(t *testing.T) {
-	for n := range columns {
+	for n := range lines.Columns {
 		var p page
 		p.wrap("", "", strings.Repeat("x", n)+" 0.25 mm/m high")
 		if out := p.String(); !strings.Contains(out, "0.25 mm/m") {

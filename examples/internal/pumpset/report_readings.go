@@ -6,6 +6,7 @@ import (
 
 	"example.org/collinear/align"
 	"example.org/collinear/align/dial"
+	"example.org/collinear/examples/internal/lines"
 	"example.org/collinear/units"
 )
 
@@ -55,7 +56,7 @@ func (p *report) sag(part *part, set align.Set) {
 	case part.mandrel != nil:
 		turned := part.mandrel.At6.Value - part.mandrel.At12.Value
 		p.para(fmt.Sprintf("Sag of the bracket: %s, half of what it showed on a mandrel: %s.",
-			p.droop(set.Sag), tied(fmt.Sprintf("%s at 12, %s at 6 (%s)", part.mandrel.At12, part.mandrel.At6, p.plunger(turned)))))
+			p.droop(set.Sag), lines.Tied(fmt.Sprintf("%s at 12, %s at 6 (%s)", part.mandrel.At12, part.mandrel.At6, p.plunger(turned)))))
 	case part.sag.given():
 		p.para("Sag of the bracket, as entered: " + p.droop(set.Sag) + ".")
 	case part.gauge():

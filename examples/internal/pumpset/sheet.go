@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"example.org/collinear/examples/internal/graph"
+	"example.org/collinear/examples/internal/lines"
 	"example.org/collinear/examples/internal/markup"
 )
 
@@ -157,5 +158,5 @@ func (p *sheet) foot() {
 
 // Leaf writes an element with text, in which no number is parted from its unit.
 func (p *sheet) Leaf(tag, text string, attributes ...string) {
-	p.Writer.Leaf(tag, unbroken(text), attributes...)
+	p.Writer.Leaf(tag, lines.Unbroken(text), attributes...)
 }
