@@ -3,8 +3,8 @@ import { id, make } from "./markup.js";
 
 // said is a fault in words. Which function of the library read the text, and at which
 // byte it stopped, is left out.
-export function said(fault) {
-  const want = fault.want.replace(/^units\.Parse\w+: (at byte \d+: )?/, "");
+export function said(fault, field) {
+  const want = field?.matches("select") ? "one of the choices" : fault.want.replace(/^units\.Parse\w+: (at byte \d+: )?/, "");
   return `Wanted: ${want}.` + (fault.value && fault.value !== '""' ? ` Found: ${fault.value}` : "");
 }
 
@@ -32,9 +32,9 @@ const described = (field) => (field.getAttribute("aria-describedby") ?? "").spli
 function entry(fault) {
   const field = nearest(fault.path);
   if (!field) return [said(fault)];
-  mark(field, said(fault));
+  mark(field, said(fault, field));
   const link = make("a", { href: "#" + encodeURI(field.id), onclick: (event) => { event.preventDefault(); visit(field); } }, nameOf(field));
-  return [link, ": " + said(fault)];
+  return [link, ": " + said(fault, field)];
 }
 
 // nearest is the field of a path, or of what it lies in: a fault may tell of

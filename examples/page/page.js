@@ -38,7 +38,7 @@ function solve() {
   $("print").disabled = $("save-record").disabled = refused;
   showFaults($("form"), $("fault-list"), answer.faults);
   $("faults").hidden = $("to-faults").hidden = !refused;
-  say(refused ? refusal(answer.faults.length) : verdict(JSON.parse(answer.record)));
+  say(refused ? refusal(answer.faults) : verdict(JSON.parse(answer.record)));
 }
 
 // say changes the live region only where there is something new to say.
@@ -46,7 +46,14 @@ function say(text) {
   if ($("verdict").textContent !== text) $("verdict").textContent = text;
 }
 
-const refusal = (n) => `The job is refused: ${n === 1 ? "1 fault, told at its field" : `${n} faults, each told at its field`}. There is no sheet for what stands in the fields.`;
+// refusal tells apart a job that is still being filled in; what is there may have
+// faults that are seen only then.
+function refusal(faults) {
+  const n = faults.length;
+  const told = n === 1 ? "told at its field" : "each told at its field";
+  const missing = faults.every((fault) => fault.code === "missing");
+  return `${missing ? `The job is not complete: ${n} missing` : `The job is refused: ${n === 1 ? "1 fault" : `${n} faults`}`}, ${told}. There is no sheet for what stands in the fields.`;
+}
 
 const outcomes = { within: "all limits are kept", outside: "not all limits are kept", undecided: "not decided, the uncertainty is too large" };
 
