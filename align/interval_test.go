@@ -196,6 +196,9 @@ func TestExpandedRefuses(t *testing.T) {
 	checkFault(t, err, units.NotFinite, "/x")
 	_, err = align.Move{}.Expanded(0)
 	checkFault(t, err, units.OutOfRange, "/probability")
+	if _, err := (align.Move{DoF: align.Freedom{Vertical: 0.1}}).Expanded(0.95); err != nil {
+		t.Errorf("a tenth of a degree of freedom: %v", err)
+	}
 	_, err = align.Move{DoF: align.Freedom{Vertical: -1}}.Expanded(0.95)
 	checkFault(t, err, units.OutOfRange, "/dof/vertical")
 	e.Value.Vertical.Offset = units.Length(math.NaN())

@@ -118,6 +118,8 @@ func TestCovarianceRefusesOnTheWayIn(t *testing.T) {
 		{"not symmetric", `{"basis":"stated",` + u + matrix(`[1,0.5,0,0],[0,1,0,0],[0,0,1,0],[0,0,0,1]`) + `}`, "conflict /correlation/0/1"},
 		{"impossible", `{"basis":"stated",` + u + matrix(`[1,1.5,0,0],[1.5,1,0,0],[0,0,1,0],[0,0,0,1]`) + `}`, "conflict /correlation"},
 		{"possible", `{"basis":"stated",` + u + matrix(`[1,0.5,0,0],[0.5,1,0,0],[0,0,1,0],[0,0,0,1]`) + `}`, ""},
+		{"three that are impossible together", `{"basis":"stated",` + u + matrix(`[1,0.9,0.9,0],[0.9,1,0.6,0],[0.9,0.6,1,0],[0,0,0,1]`) + `}`, "conflict /correlation"},
+		{"three that are possible together", `{"basis":"stated",` + u + matrix(`[1,0.9,0.9,0],[0.9,1,0.63,0],[0.9,0.63,1,0],[0,0,0,1]`) + `}`, ""},
 		{"below zero", `{"basis":"stated",` + strings.Replace(u, `"1 um"`, `"-1 um"`, 1) + `}`, "out_of_range /u/horizontal/offset"},
 		{"exact and yet uncertain", `{"basis":"declared",` + u + `}`, "conflict /u"},
 		{"unknown and yet known", `{"basis":"unknown",` + u + `}`, "conflict /u"},
