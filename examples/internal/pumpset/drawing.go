@@ -29,7 +29,6 @@ func WriteDrawing(w io.Writer, r Record, s System) error {
 
 // drawn is what is drawn of one survey.
 type drawn struct {
-	when   string          // "as found", "as left"
 	scale  graph.Scale     // of both
 	lacks  string          // what is missing from them
 	planes [2]graph.Figure // the side view and the plan
@@ -50,12 +49,9 @@ func (p *report) drawings() ([]drawn, error) {
 func (p *report) draw(when string, s *survey, st *state, shift align.Centreline) (drawn, error) {
 	side, plan := p.sideView(st, shift), p.planView(st, shift)
 	scale := graph.Fit(side, plan)
-	side.Title, plan.Title = "Side view "+when, "From above "+when
-	for _, g := range []*graph.Plane{&side, &plan} {
-		g.Title += ", " + scale.Slopes()
-	}
-	side.Title += ", from " + p.nearSide()
-	d := drawn{when: when, scale: scale, lacks: p.lacks(st), planes: [2]graph.Figure{side.Draw(scale), plan.Draw(scale)}}
+	side.Title = "Side view " + when + ", " + scale.Slopes() + ", from " + p.nearSide()
+	plan.Title = "From above " + when + ", " + scale.Slopes()
+	d := drawn{scale: scale, lacks: p.lacks(st), planes: [2]graph.Figure{side.Draw(scale), plan.Draw(scale)}}
 	m := p.Job.methods(s)[0]
 	for i, set := range m.Sets() {
 		t, err := p.turn(when, &m.parts[i], set, st.Result.Value)
@@ -69,12 +65,12 @@ func (p *report) draw(when string, s *survey, st *state, shift align.Centreline)
 
 // lacks tells why there is no band where there is none.
 func (p *report) lacks(st *state) string {
-	words := ""
+	var words []string
 	if st.Result.Cov.Basis == align.Unknown {
-		words += "No grey: how well the shaft's place is known is unknown, which is not zero."
+		words = append(words, "No grey: how well the shaft's place is known is unknown, which is not zero.")
 	}
 	if p.aim().Cov.Basis == align.Unknown {
-		words += " No dots: how well the target is known is unknown too."
+		words = append(words, "No dots: how well the target is known is unknown.")
 	}
-	return words
+	return strings.Join(words, " ")
 }

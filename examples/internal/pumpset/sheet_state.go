@@ -15,7 +15,7 @@ func (p *sheet) found(d drawn) {
 	p.Open("section")
 	p.Leaf("h2", "As found")
 	p.state(&p.Found, p.report.before())
-	p.draw(d)
+	p.pictures(d)
 	p.End()
 }
 
@@ -27,7 +27,7 @@ func (p *sheet) leftAs(d []drawn) {
 		p.awaited()
 	} else {
 		p.state(p.Left, p.after())
-		p.draw(d[0])
+		p.pictures(d[0])
 	}
 	p.End()
 }
@@ -39,7 +39,8 @@ func (p *sheet) state(s *state, before []string) {
 	p.toMove(s, before)
 }
 
-func (p *sheet) draw(d drawn) {
+// pictures are those of one survey.
+func (p *sheet) pictures(d drawn) {
 	for _, f := range [...]graph.Figure{d.planes[0], d.planes[1], d.turns[0], d.turns[1]} {
 		p.WriteString(f.SVG())
 	}
