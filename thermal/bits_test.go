@@ -21,8 +21,8 @@ func TestBits(t *testing.T) {
 		float64(u.Vertical.Offset), float64(u.Vertical.Slope),
 	}
 	want := [8]uint64{
-		0xc06e755cd5cd5c00, 0xbf0b55ec9dfb4ded, 0x4113f53f7bc7bc7a, 0x3f0c0c51fdc1e430,
-		0x40ccfc4c68b22446, 0x3ee7e15a26d5a0c9, 0x40dc4440cba5afdd, 0x3ef8b05dcadac0c9,
+		0xc06e755cd5cd5d00, 0xbf0b55ec9dfb4deb, 0x4113f53f7bc7bc7c, 0x3f0c0c51fdc1e410,
+		0x40ccfc4c68b2244b, 0x3ee7e15a26d5a0ca, 0x40dc4440cba5afdf, 0x3ef8b05dcadac0cd,
 	}
 	for i := range want {
 		if bits := math.Float64bits(got[i]); bits != want[i] {

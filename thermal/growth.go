@@ -102,20 +102,25 @@ func (s share) of(v align.Vector) align.Centreline {
 //	slope = sum (x-m) w / sum (x-m)^2        offset = sum w/n - m slope
 //
 // which for two supports is the line that passes both.
+//
+// Stations are counted from the first support: of supports that stand close
+// together and far away, the digits in which they differ would be lost.
 func sharesOf(supports []Support) []share {
 	n := float64(len(supports))
+	from := func(i int) float64 { return float64(supports[i].X - supports[0].X) }
 	var mean, square float64
 	for i := range supports {
-		mean += float64(supports[i].X) / n
+		mean += from(i) / n
 	}
 	for i := range supports {
-		d := float64(supports[i].X) - mean
+		d := from(i) - mean
 		square += float64(d * d)
 	}
+	middle := float64(supports[0].X) + mean
 	shares := make([]share, len(supports))
 	for i := range shares {
-		slope := (float64(supports[i].X) - mean) / square
-		shares[i] = share{offset: 1/n - float64(mean*slope), slope: slope}
+		slope := (from(i) - mean) / square
+		shares[i] = share{offset: 1/n - float64(middle*slope), slope: slope}
 	}
 	return shares
 }
