@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"example.org/collinear/examples/internal/pumpset"
+	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/units"
 )
 
@@ -106,7 +107,7 @@ func (w walk) field(in string, f entry, of reflect.Type, needed bool) {
 	case "list":
 		w.list(at, f, of.Elem())
 	case "text":
-		if f.Words != (of.Name() == "words") {
+		if f.Words != (of == reflect.TypeFor[strict.Words]()) {
 			w.Errorf("%s: words are %v, and it is a %v", at, f.Words, of)
 		}
 		w.choice(at, f, of)

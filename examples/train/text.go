@@ -4,32 +4,12 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/units"
 )
 
-// words are a line of the crew's own text.
-type words string
-
-// UnmarshalText takes a line that can be printed.
-func (w *words) UnmarshalText(text []byte) error {
-	const most = 300
-	s := string(text)
-	notGraphic := func(r rune) bool { return !unicode.IsGraphic(r) }
-	switch n := utf8.RuneCountInString(s); {
-	case strings.TrimSpace(s) == "":
-		return &units.Fault{Code: units.Missing, Want: "some text, or the field left out"}
-	case n > most:
-		return &units.Fault{Code: units.OutOfRange, Value: strconv.Itoa(n), Want: "at most " + strconv.Itoa(most) + " characters"}
-	case strings.ContainsFunc(s, notGraphic):
-		return &units.Fault{Code: units.Malformed, Value: strict.Short(strconv.Quote(s)), Want: "one line of characters that can be printed"}
-	}
-	*w = words(s)
-	return nil
-}
+type words = strict.Words
 
 // format names the sort of document.
 type format string

@@ -39,12 +39,8 @@ func (p *report) plane(st *state, shift align.Centreline, of func(align.Vector) 
 		Joint:   [2]units.Length{-p.Job.Coupling.Span.Value / 2, p.Job.Coupling.Span.Value / 2},
 		Movable: line(st.Result.Estimate, of),
 		Target:  line(p.aim(), of),
+		Rims:    p.rims(),
 		Unit:    p.length,
-	}
-	for _, rim := range []*units.Length{p.Stations.StationaryRim, p.Stations.MovableRim} {
-		if rim != nil {
-			g.Rims = append(g.Rims, *rim)
-		}
 	}
 	for _, m := range st.Moves {
 		g.Feet = append(g.Feet, graph.Foot{X: m.Foot.X, Words: m.Foot.Name + " " + p.size(of(m.By)), First: of(shift.At(m.Foot.X)), Then: of(m.By)})
@@ -75,16 +71,25 @@ func (p *report) nearSide() string {
 func (p *report) ends() (from, to units.Length) {
 	from, to = -p.Job.Coupling.Span.Value/2, p.Job.Coupling.Span.Value/2
 	reach := func(x units.Length) { from, to = min(from, x), max(to, x) }
-	for _, rim := range []*units.Length{p.Stations.StationaryRim, p.Stations.MovableRim} {
-		if rim != nil {
-			reach(*rim)
-		}
+	for _, rim := range p.rims() {
+		reach(rim)
 	}
 	for _, f := range p.Stations.Feet {
 		reach(f.X)
 	}
 	spare := (to - from) / 8
 	return from - spare, to + spare
+}
+
+// rims are where the dials touch, as far as that is on a rim.
+func (p *report) rims() []units.Length {
+	var list []units.Length
+	for _, rim := range []*units.Length{p.Stations.StationaryRim, p.Stations.MovableRim} {
+		if rim != nil {
+			list = append(list, *rim)
+		}
+	}
+	return list
 }
 
 // line is an estimate in one plane, with half the width of its interval.

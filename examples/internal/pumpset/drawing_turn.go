@@ -19,7 +19,7 @@ func (p *report) turn(when string, part *part, set align.Set, c align.Centreline
 	}
 	sag := set.Sag
 	set.Sag = 0
-	fitted, err := set.Predict(c, part.turn()...)
+	fitted, err := set.Predict(c, part.positions()...)
 	if err != nil {
 		return graph.Turn{}, err
 	}
@@ -32,17 +32,25 @@ func (p *report) turn(when string, part *part, set align.Set, c align.Centreline
 		if i < once {
 			zero += off / units.Length(once)
 		}
-		t.Readings = append(t.Readings, graph.Reading{At: round(i, r.At.Value), Value: value, Off: off})
+		t.Readings = append(t.Readings, graph.Reading{At: onTurn(i, r.At.Value), Value: value, Off: off})
 	}
 	for i := range t.Readings {
 		t.Readings[i].Off -= zero
-		t.Says += part.readings[i].At.text + " " + p.change(part, t.Readings[i].Value) + ", left over " + p.fine(t.Readings[i].Off) + ". "
+		t.Says += part.readings[i].At.text + " " + p.change(part, t.Readings[i].Value) + ", left over " + p.fine(t.Readings[i].Off) + " " + wayOf(&t, t.Readings[i].Off) + ". "
 	}
 	t.Sine = fitted[n:]
 	for i := range t.Sine {
 		t.Sine[i].Value += zero
 	}
 	return t, nil
+}
+
+// wayOf is the word for which way a length goes.
+func wayOf(t *graph.Turn, l units.Length) string {
+	if l < 0 {
+		return t.Below
+	}
+	return t.Above
 }
 
 // once is how many readings there are without that back at the start, which the
@@ -70,17 +78,17 @@ func what(probe align.Probe) string {
 	return "Gauge in the gap"
 }
 
-// round puts a return to 12 o'clock at the end of the turn.
-func round(i int, at units.Clock) units.Clock {
+// onTurn puts a return to 12 o'clock at the end of the turn.
+func onTurn(i int, at units.Clock) units.Clock {
 	if i > 0 && at.Normal() == units.Twelve {
 		return 12 * units.Hour
 	}
 	return at
 }
 
-// turn lists the positions of the readings, and behind them so many of a full turn that a
+// positions are those of the readings, and behind them so many of a full turn that a
 // sine can be drawn through them.
-func (part *part) turn() []units.Clock {
+func (part *part) positions() []units.Clock {
 	var at []units.Clock
 	for _, r := range part.readings {
 		at = append(at, r.At.Value)

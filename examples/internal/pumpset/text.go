@@ -4,35 +4,12 @@ import (
 	"encoding"
 	"regexp"
 	"strconv"
-	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"example.org/collinear/examples/internal/strict"
 	"example.org/collinear/units"
 )
 
-// words are a line of the crew's own text.
-type words string
-
-// UnmarshalText takes a line that can be printed.
-func (w *words) UnmarshalText(text []byte) error {
-	const most = 300
-	s := string(text)
-	switch n := utf8.RuneCountInString(s); {
-	case strings.TrimSpace(s) == "":
-		return &units.Fault{Code: units.Missing, Want: "some text; a field that is not needed can be left out"}
-	case n > most:
-		return &units.Fault{Code: units.OutOfRange, Value: strconv.Itoa(n), Want: "at most " + strconv.Itoa(most) + " characters"}
-	}
-	for _, r := range s {
-		if !unicode.IsGraphic(r) {
-			return &units.Fault{Code: units.Malformed, Value: strict.Short(strconv.Quote(s)), Want: "one line of characters that can be printed"}
-		}
-	}
-	*w = words(s)
-	return nil
-}
+type words = strict.Words
 
 // written is a quantity as the crew wrote it down, so that a report can show
 // "5 7/16 in" and not what became of it. The zero value is none: "0 mm" is a
