@@ -36,10 +36,12 @@ func (i Item) Text(s Style) string {
 		return "nothing"
 	}
 	digits := s.digits(i.Of)
-	found, limit := s.amount(i.Of, i.Found, digits), s.amount(i.Of, i.Limit, digits)
-	for !i.Within() && found == limit && digits < units.MaxDigits {
-		digits++
-		found, limit = s.amount(i.Of, i.Found, digits), s.amount(i.Of, i.Limit, digits)
+	var found, limit string
+	for more := range units.MaxDigits {
+		found, limit = s.amount(i.Of, i.Found, digits+more), s.amount(i.Of, i.Limit, digits+more)
+		if found != limit || i.Within() {
+			break
+		}
 	}
 	return i.name() + " " + found + " of " + limit
 }

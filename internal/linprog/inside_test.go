@@ -162,10 +162,14 @@ func TestSmallPivotNeedsFreshTableau(t *testing.T) {
 		Rows: []Row{{[]float64{1, 1e-9}, -inf, inf}, {[]float64{-1, 1e-9}, 1, inf}, {[]float64{0, 1}, -inf, 1e9}},
 	})
 	s.begin()
-	if s.step(); s.run.pivots != 0 || !s.run.fresh {
+	step := func() {
+		p, gap := s.leaving()
+		s.step(p, s.entering(p, gap, s.tolerance(s.target(p, gap))), gap)
+	}
+	if step(); s.run.pivots != 0 || !s.run.fresh {
 		t.Errorf("%d pivots, fresh %v", s.run.pivots, s.run.fresh)
 	}
-	if s.step(); s.run.pivots != 1 || s.run.fresh {
+	if step(); s.run.pivots != 1 || s.run.fresh {
 		t.Errorf("%d pivots, fresh %v", s.run.pivots, s.run.fresh)
 	}
 	if got := s.Solve(); got.Status != Optimal {

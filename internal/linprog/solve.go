@@ -7,7 +7,6 @@ type run struct {
 	pivots   int
 	stalled  int  // pivots since the dual objective last rose
 	patience int  // how many of those are normal
-	misses   int  // results that did not prove themselves
 	fresh    bool // no pivot since the tableau was built
 }
 
@@ -15,20 +14,23 @@ type run struct {
 // sure that no basis comes back.
 func (r *run) careful() bool { return r.stalled > r.patience }
 
-// mostMisses is how many results may fail to prove themselves before Solve gives up.
-const mostMisses = 12
+// mostAnswers is at how many answers that do not prove themselves Solve gives up.
+const mostAnswers = 13
 
 // Solve finds a cheapest point, or proves that there is none. It goes on from where
 // the Solve before ended.
 func (s *Solver) Solve() Solution {
 	limit := s.begin()
-	for s.run.misses <= mostMisses && s.run.pivots <= limit {
-		if answer, done := s.step(); done {
+	for range mostAnswers {
+		if answer, proved := s.pivotOn(limit); proved {
 			return answer
 		}
+		s.rebuild() // what could not be proved is put down to rounding in the tableau
 	}
-	return Solution{Status: Stopped, Pivots: s.run.pivots}
+	return s.stopped()
 }
+
+func (s *Solver) stopped() Solution { return Solution{Status: Stopped, Pivots: s.run.pivots} }
 
 // begin sets up a run and returns after how many pivots it is to end.
 func (s *Solver) begin() (limit int) {
@@ -46,34 +48,30 @@ func (s *Solver) begin() (limit int) {
 	return 200 + 20*len(s.value)
 }
 
-// step makes one pivot, or ends the run with a result that has proved itself.
-func (s *Solver) step() (answer Solution, done bool) {
-	p, gap := s.leaving()
-	if p < 0 {
-		answer, done = s.optimal()
-		return answer, s.proved(done)
+// pivotOn makes pivots, up to the limit, until none is left to be made, and tells
+// whether the answer has proved itself.
+func (s *Solver) pivotOn(limit int) (answer Solution, proved bool) {
+	for s.run.pivots <= limit {
+		p, gap := s.leaving()
+		if p < 0 {
+			return s.optimal()
+		}
+		q := s.entering(p, gap, s.tolerance(s.target(p, gap)))
+		if q < 0 {
+			return s.infeasible(p)
+		}
+		s.step(p, q, gap)
 	}
-	q := s.entering(p, gap, s.tolerance(s.target(p, gap)))
-	if q < 0 {
-		answer, done = s.infeasible(p)
-		return answer, s.proved(done)
-	}
+	return s.stopped(), true
+}
+
+// step makes one pivot, or sees to it that the entry to pivot on is no rounding.
+func (s *Solver) step(p, q int, gap float64) {
 	if math.Abs(s.line(p)[q]) < smallestPivot && !s.run.fresh {
 		s.rebuild()
 	} else {
 		s.exchange(p, q, gap)
 	}
-	return answer, false
-}
-
-// proved returns done. What could not be proved is put down to rounding in the
-// tableau.
-func (s *Solver) proved(done bool) bool {
-	if !done {
-		s.run.misses++
-		s.rebuild()
-	}
-	return done
 }
 
 func (s *Solver) rebuild() {

@@ -55,12 +55,13 @@ func records(reader *csv.Reader, what string) ([][]string, error) {
 	var all [][]string
 	for {
 		record, err := reader.Read()
-		switch {
-		case err == io.EOF:
+		if err == io.EOF {
 			return all, nil
-		case err != nil:
+		}
+		if err != nil {
 			return nil, &units.Fault{Code: units.Malformed, Value: err.Error(), Want: "CSV as in RFC 4180"}
-		case len(all) == mostLines:
+		}
+		if len(all) == mostLines {
 			return nil, &units.Fault{Code: units.OutOfRange, Want: what + " of at most " + strconv.Itoa(mostLines) + " lines"}
 		}
 		all = append(all, record)
