@@ -134,6 +134,7 @@ func TestTableRefuses(t *testing.T) {
 		{"no rows", "s", "", nil, rows(row(1, 1, 0, 0)), []string{"missing /rows"}},
 		{"rows without a limit", "s", "", rows(row(1, 0, 0, 0), row(2, 0, 0, 0)), rows(row(1, 1, 0, 0), row(2, 1, 0, 0)), []string{"missing /rows"}},
 		{"no speed", "s", "", rows(row(0, 1, 0, 0)), rows(row(1, 1, 0, 0)), []string{"missing /rows/0/speed"}},
+		{"no speed twice", "s", "", rows(row(0, 1, 0, 0), row(0, 1, 0, 0)), rows(row(1, 1, 0, 0), row(2, 1, 0, 0)), []string{"missing /rows/0/speed", "missing /rows/1/speed"}},
 		{"speed below zero", "s", "", rows(row(1, 1, 0, 0), row(-2, 1, 0, 0)), rows(row(1, 1, 0, 0), row(2, 1, 0, 0)), []string{"out_of_range /rows/1/speed"}},
 		{"speed without end", "s", "", rows(row(inf, 1, 0, 0)), rows(row(1e6, 1, 0, 0)), []string{"not_finite /rows/0/speed"}},
 		{"speed without end, and wider", "s", "", rows(row(1, 1, 0, 0), row(inf, 2, 0, 0)), rows(row(1, 1, 0, 0), row(2, 1, 0, 0)), []string{"not_finite /rows/1/speed"}},

@@ -31,6 +31,9 @@ func TestZeroValues(t *testing.T) {
 		if i.Of = tolerance.Offset; i.Within() {
 			t.Error("within no limit")
 		}
+		if i.Limit.Length = tolerance.Resolution; !i.Within() {
+			t.Error("nothing is not within the least limit there can be")
+		}
 	})
 	t.Run("Amount is neither", func(t *testing.T) {
 		if a := (tolerance.Amount{}); a.Length != 0 || a.Slope != 0 {
