@@ -45,35 +45,37 @@ func SuggestPaper(width, height units.Length, line align.Line, through [2]Statio
 
 // leastReduction is the least round step, from 1, that makes a length fit.
 func leastReduction(length, width units.Length) float64 {
-	i := 0
-	for length/units.Length(roundStep(i)) > width {
-		i++
+	least := math.Inf(1)
+	for _, step := range roundSteps {
+		if step >= 1 && length/units.Length(step) <= width {
+			least = min(least, step)
+		}
 	}
-	return roundStep(i)
+	return least
 }
 
 // mostExaggeration is the largest round step at which a length fits.
 func mostExaggeration(length, height units.Length) float64 {
-	i := 0
-	for roundStep(i) < largestExaggeration {
-		i++
+	most := 0.0
+	for _, step := range roundSteps {
+		if step <= largestExaggeration && length*units.Length(step) <= height {
+			most = max(most, step)
+		}
 	}
-	for length*units.Length(roundStep(i)) > height {
-		i--
-	}
-	return roundStep(i)
+	return most
 }
 
-// roundStep returns the i-th of 1, 2, 5, 10, 20, 50 and so on; before them stand
-// 0.5, 0.2, 0.1. Each is the float64 nearest to its decimal.
-func roundStep(i int) float64 {
-	power := int(math.Floor(float64(i) / 3))
-	digit := [...]float64{1, 2, 5}[i-3*power]
-	if power < 0 {
-		return digit / math.Pow10(-power)
+// roundSteps are 1, 2 and 5 of each power of ten from 1e-10 to 1e9, each the float64
+// nearest to its decimal. On a field of more than 1 mm one of them fits whatever
+// is within 1000 km.
+var roundSteps = func() (steps []float64) {
+	for power := range 20 {
+		for _, digit := range [...]float64{1, 2, 5} {
+			steps = append(steps, digit*math.Pow10(power)/1e10) // rounded once
+		}
 	}
-	return digit * math.Pow10(power)
-}
+	return steps
+}()
 
 // checkField asks for a side of a field that the pencil does not blot out.
 func checkField(faults *check.Faults, at check.Path, side units.Length) {
