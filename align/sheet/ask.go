@@ -7,7 +7,7 @@ package sheet
 func (w Working) ask(sheet answers, theories []theory) []int {
 	together := rivals(sheet, theories)
 	var chosen []int
-	for len(together) > 0 {
+	for range w.lines {
 		best, parted := -1, 0
 		for i := range w.lines {
 			if _, ok := sheet[i]; ok {

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"math/rand/v2"
 
 	"example.org/collinear/align"
@@ -60,8 +61,9 @@ func (d *draw) distance(low, high units.Length) units.Length {
 // marks are the marks of the tape from low to high.
 func (d *draw) marks(low, high units.Length) []units.Length {
 	var list []units.Length
-	for n := int((low + d.tape - 1) / d.tape); units.Length(n)*d.tape <= high; n++ {
-		list = append(list, units.Length(n)*d.tape)
+	first, last := int(math.Ceil(float64(low/d.tape))), int(high/d.tape)
+	for n := range last - first + 1 {
+		list = append(list, units.Length(first+n)*d.tape)
 	}
 	return list
 }
