@@ -154,12 +154,11 @@ func (w Working) loosen(faults *check.Faults, read answers, drawn map[string]uni
 	for _, id := range slices.Sorted(maps.Keys(drawn)) {
 		i, _ := w.find(id)
 		own, written := read[i]
-		switch by := drawn[id]; {
-		case !written || w.lines[i].id != id:
+		if !written || w.lines[i].id != id {
 			faults.Add(units.Unknown, at.Field(id), id, "the id of a line that is on the sheet")
-		case w.lines[i].kind.sort() != sortOf[units.Length]():
+		} else if w.lines[i].kind.sort() != sortOf[units.Length]() {
 			faults.Add(units.Conflict, at.Field(id), id, "a line that comes to a length")
-		case check.NotNegative(faults, at.Field(id), by, "how far a drawing may be off"):
+		} else if by := drawn[id]; check.NotNegative(faults, at.Field(id), by, "how far a drawing may be off") {
 			own.span = own.wider(float64(by))
 			read[i] = own
 		}

@@ -17,25 +17,24 @@ import (
 const pushedIn = "A dial counts up when its plunger is pushed in. The readings are as it showed them."
 
 func (j Job) tell(h *handout) {
-	switch {
-	case j.Reverse != nil:
+	if j.Reverse != nil {
 		h.stands(j.Reverse.View)
 		h.rim(align.Stationary, j.Reverse.CarriedByStationary)
 		h.rim(align.Movable, j.Reverse.CarriedByMovable)
-	case j.RimFace != nil:
+	} else if j.RimFace != nil {
 		h.stands(j.RimFace.View)
 		h.rim(j.RimFace.Carrier, j.RimFace.Rim)
 		h.face("Face dial, carried by the "+j.RimFace.Carrier.String()+" shaft", "machine", j.RimFace.Face)
-	case j.FaceFace != nil:
+	} else if j.FaceFace != nil {
 		h.stands(j.FaceFace.View)
 		h.say("The coupling has a spacer, ", h.tape(j.FaceFace.Span), " from flex plane to flex plane.")
 		h.face("Face dial at the stationary end of the spacer", "side of the joint", j.FaceFace.AtStationary)
 		h.face("Face dial at the movable end of the spacer", "side of the joint", j.FaceFace.AtMovable)
-	case j.RimGap != nil:
+	} else if j.RimGap != nil {
 		h.stands(j.RimGap.View)
 		h.rim(j.RimGap.Carrier, j.RimGap.Rim)
 		h.gauge(j.RimGap.Gap)
-	case j.StraightedgeGap != nil:
+	} else if j.StraightedgeGap != nil {
 		h.stands(j.StraightedgeGap.View)
 		h.straightedge(j.StraightedgeGap.Straightedge)
 		h.gauge(j.StraightedgeGap.Gap)

@@ -46,10 +46,10 @@ func checkFootName(faults *check.Faults, at check.Path, name string, seen map[st
 func (p Paper) checkApart(faults *check.Faults, list check.Path, through [2]Station) {
 	second := list.Index(1)
 	at := second.Field("x")
-	switch apart := distance(through[0].X, through[1].X); {
-	case apart < check.Least:
+	apart := distance(through[0].X, through[1].X)
+	if apart < check.Least {
 		faults.Add(units.Conflict, at, through[1].X, "a station other than that of the first point")
-	case p.sound() && p.along(apart) <= 2*p.pencil():
+	} else if p.sound() && p.along(apart) <= 2*p.pencil() {
 		faults.Add(units.Conflict, at, through[1].X, "a station more than "+(2*p.pencil()).String()+" from the first point on paper, twice the error of the pencil")
 	}
 }

@@ -63,12 +63,12 @@ func (f FootMark) judge(value units.Length) ReadOff {
 // checkRead asks for a finite value at a foot of the graph.
 func checkRead(faults *check.Faults, list check.Path, name string, value units.Length, known map[string]bool) {
 	const want = "the name of a foot of this graph"
-	switch at := list.Field(name); {
-	case name == "": // a step of a path that a Path does not have
+	at := list.Field(name)
+	if name == "" { // a step of a path that a Path does not have
 		faults.Append(&units.Fault{Code: units.Unknown, Path: list.String() + "/", Want: want})
-	case !known[name]:
+	} else if !known[name] {
 		faults.Add(units.Unknown, at, name, want)
-	default:
+	} else {
 		check.Finite(faults, at, value)
 	}
 }

@@ -79,7 +79,7 @@ func (k kind) unworded(text string, v align.View) (amount string, sign int) {
 		return natures[k].text(0, Metric, natures[k].digits[0]), 0
 	}
 	for _, sign := range [...]int{+1, -1} {
-		before, after, _ := strings.Cut(natures[k].words[k.side(sign < 0, v)], "%")
+		before, after, _ := strings.Cut(natures[k].words[k.side(sign == -1, v)], "%")
 		if before+after == "" {
 			continue
 		}
@@ -122,19 +122,16 @@ func cutSuffix(s, suffix string) (string, bool) {
 }
 
 // lastPlace is one of the last place of an amount, with the amount's unit: "0.1 mil"
-// of "2.7 mil", "1/16 in" of "5 7/16 in".
+// of "2.7 mil", "1/16 in" of "5 7/16 in". The amount is one that package units reads: it
+// has digits after a point, and after the stroke of a fraction.
 func lastPlace(amount string) (one, unit string, err error) {
 	number := strings.TrimLeft(amount, "+-")
 	rest := strings.TrimLeft(number, "0123456789")
 	one = "1"
-	switch whole := number[:len(number)-len(rest)]; {
-	case strings.HasPrefix(rest, "."):
-		after := strings.TrimLeft(rest[1:], "0123456789")
-		if n := len(rest) - 1 - len(after); n > 0 {
-			one = "0." + strings.Repeat("0", n-1) + "1"
-		}
-		rest = after
-	case len(whole) > 0 && isFraction(rest):
+	if decimals, ok := strings.CutPrefix(rest, "."); ok {
+		rest = strings.TrimLeft(decimals, "0123456789")
+		one = "0." + strings.Repeat("0", len(decimals)-len(rest)-1) + "1"
+	} else if isFraction(rest) {
 		_, rest, _ = strings.Cut(rest, "/")
 		below := rest[:len(rest)-len(strings.TrimLeft(rest, "0123456789"))]
 		one, rest = "1/"+below, rest[len(below):]
@@ -150,8 +147,7 @@ func lastPlace(amount string) (one, unit string, err error) {
 // isFraction tells whether what follows a whole number makes it, or goes on to, a
 // fraction: "/16 in", " 7/16 in", "-7/16 in".
 func isFraction(rest string) bool {
-	above := strings.TrimLeft(strings.TrimLeft(rest, " -"), "0123456789")
-	return len(above) > 1 && above[0] == '/' && '0' <= above[1] && above[1] <= '9'
+	return strings.HasPrefix(strings.TrimLeft(strings.TrimLeft(rest, " -"), "0123456789"), "/")
 }
 
 // systemOf is the system that a unit belongs to.
