@@ -60,7 +60,7 @@ func (p *page) position(in plane, found laid, f align.Foot, other units.Length) 
 	ways := []way{feetExchanged(other)}
 	for i, x := range found.stations {
 		if x != 0 {
-			ways = append(ways, way{kind: WrongDatum, form: strconv.Itoa(i + 1), sort: "position", rule: func(v values) float64 {
+			ways = append(ways, way{kind: WrongDatum, form: strconv.Itoa(i), sort: "position", rule: func(v values) float64 {
 				return along(values{v[0], v[1], v[2] - float64(x)})
 			}})
 		}

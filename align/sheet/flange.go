@@ -78,9 +78,9 @@ const flangeSource = "shims take out the slope, sliding the offset at the face, 
 func (p *page) wedge(f *flange.Flange, off align.Centreline, i int) int {
 	b := f.Bolts[i]
 	sign := outwards(f.Push == flange.TowardsStationary)
-	lag := func(v values, r, vertical, horizontal float64) float64 {
-		sin, cos := f.View.Clock(units.Clock(v[3])).SinCos()
-		return sign * (float64(v[0]*vertical*r*cos) + float64(v[1]*horizontal*r*sin))
+	lag := func(av, ah, r, t float64) float64 {
+		sin, cos := f.View.Clock(units.Clock(t)).SinCos()
+		return sign * (float64(av*r*cos) + float64(ah*r*sin))
 	}
 	clockwise := "sin(t)"
 	if f.View == align.FromStationary {
@@ -96,12 +96,12 @@ func (p *page) wedge(f *flange.Flange, off align.Centreline, i int) int {
 			put("av", climb, off.Vertical.Slope), put("ah", swing, off.Horizontal.Slope),
 			put("r", station, b.Radius), put("t", clock, b.At),
 		},
-		rule: func(v values) float64 { return lag(v, v[2], 1, 1) },
+		rule: func(v values) float64 { return lag(v[0], v[1], v[2], v[3]) },
 		ways: []way{
-			{kind: TopAndBottomExchanged, rule: func(v values) float64 { return lag(v, v[2], -1, 1) }},
-			{kind: LeftAndRightExchanged, rule: func(v values) float64 { return lag(v, v[2], 1, -1) }},
-			{kind: RadiusAndDiameter, rule: func(v values) float64 { return lag(v, 2*v[2], 1, 1) }},
-			{kind: PositionForCorrection, sort: "wedge", rule: func(v values) float64 { return -lag(v, v[2], 1, 1) }},
+			{kind: TopAndBottomExchanged, rule: func(v values) float64 { return lag(-v[0], v[1], v[2], v[3]) }},
+			{kind: LeftAndRightExchanged, rule: func(v values) float64 { return lag(v[0], -v[1], v[2], v[3]) }},
+			{kind: RadiusAndDiameter, rule: func(v values) float64 { return lag(v[0], v[1], 2*v[2], v[3]) }},
+			{kind: PositionForCorrection, sort: "wedge", rule: func(v values) float64 { return -lag(v[0], v[1], v[2], v[3]) }},
 		},
 	})
 }

@@ -66,7 +66,7 @@ func rank(rows [][]float64) int {
 				row[k] -= float64(along * b[k])
 			}
 		}
-		if left := norm(row); left > none*size && left > 0 {
+		if left := norm(row); left > none*size {
 			for k := range row {
 				row[k] /= left
 			}

@@ -80,10 +80,7 @@ func (j Job) Working() (Working, error) {
 	var p page
 	laid := p.measured(m, &found)
 	for _, in := range planes {
-		target := growth.put(&p, in)
-		if len(j.Feet) > 0 {
-			p.feet(in, laid[in], target, j.Feet, moves)
-		}
+		p.feet(in, laid[in], growth.put(&p, in), j.Feet, moves)
 	}
 	return p.working(m.title, m.view)
 }

@@ -148,8 +148,8 @@ func (p *page) reverse(m dial.Reverse, in plane, onMovable, onStationary *round)
 		},
 		ways: []way{
 			{kind: MachinesExchanged, sort: "dials", rule: func(v values) float64 { return (v[1] - v[0]) / (v[2] - v[3]) }},
-			{kind: WrongDatum, form: "1", sort: "span", rule: func(v values) float64 { return (v[0] - v[1]) / math.Abs(v[2]) }}, // no number where a dial stands
-			{kind: WrongDatum, form: "2", sort: "span", rule: func(v values) float64 { return (v[0] - v[1]) / math.Abs(v[3]) }}, // at the coupling centre
+			{kind: WrongDatum, form: "0", sort: "span", rule: func(v values) float64 { return (v[0] - v[1]) / math.Abs(v[2]) }}, // no number where a dial stands
+			{kind: WrongDatum, form: "1", sort: "span", rule: func(v values) float64 { return (v[0] - v[1]) / math.Abs(v[3]) }}, // at the coupling centre
 		},
 	})
 	offset := p.add(line{

@@ -24,7 +24,7 @@ func (s span) meets(t span) bool {
 // reach is how far the number may lie from its middle.
 func (s span) reach() float64 { return max(s.high-s.at, s.at-s.low) }
 
-func (s span) finite() bool { return !math.IsNaN(s.high-s.low) && !math.IsInf(s.high-s.low, 0) }
+func (s span) finite() bool { return s.high-s.low < math.Inf(1) } // of two infinities it is no number
 
 // apart is how far the middle of t lies from that of s, counted in the width of s.
 func (s span) apart(t span) float64 {

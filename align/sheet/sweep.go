@@ -59,18 +59,18 @@ func (s Sweep) mandrel(faults *check.Faults) units.Length {
 	}
 	var root check.Path
 	at := root.Field("mandrel")
-	ok := s.Mandrel.check(faults, at)
+	sound := s.Mandrel.check(faults, at)
 	if s.Rim.Sag != 0 {
 		faults.Add(units.Conflict, at, nil, "a mandrel or a sag, not both")
 	}
-	sag := dial.MandrelSag(s.Mandrel.At12, s.Mandrel.At6)
-	if ok && sag < 0 {
-		faults.Add(units.OutOfRange, at.Field("at6"), s.Mandrel.At6, "a reading at 6 that is not above that at 12: brackets hang down")
-	}
-	if !ok || sag < 0 {
+	if !sound {
 		return 0
 	}
-	return sag
+	sag := dial.MandrelSag(s.Mandrel.At12, s.Mandrel.At6)
+	if sag < 0 {
+		faults.Add(units.OutOfRange, at.Field("at6"), s.Mandrel.At6, "a reading at 6 that is not above that at 12: brackets hang down")
+	}
+	return max(0, sag)
 }
 
 // solve has package dial judge the rim. A face that is always sound stands in for the

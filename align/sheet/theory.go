@@ -3,6 +3,7 @@ package sheet
 import (
 	"cmp"
 	"maps"
+	"math"
 	"slices"
 )
 
@@ -111,11 +112,9 @@ func within(some, all []int) bool {
 
 // most keeps the theories that leave the fewest lines wrong.
 func most(list []theory) []theory {
-	least := 0
-	for i, t := range list {
-		if n := len(t.left); i == 0 || n < least {
-			least = n
-		}
+	least := math.MaxInt
+	for _, t := range list {
+		least = min(least, len(t.left))
 	}
 	return slices.DeleteFunc(list, func(t theory) bool { return len(t.left) > least })
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strings"
+	"unicode"
 
 	"example.org/collinear/align"
 	"example.org/collinear/internal/check"
@@ -59,9 +60,7 @@ func (w Working) filled(l *line, s System) string {
 	return b.String()
 }
 
-func inSymbol(r rune) bool {
-	return 'a' <= r && r <= 'z' || 'A' <= r && r <= 'Z' || '0' <= r && r <= '9' || r == '_'
-}
+func inSymbol(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '_' }
 
 // value is what stands for a word of a formula: the number of the input of that
 // symbol, or the word itself.
