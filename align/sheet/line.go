@@ -52,13 +52,11 @@ type way struct {
 	rule  rule
 }
 
-// plane is the first word of the id of a line that has one for each plane.
-func (l *line) plane() string {
+// part is the first word of the id of a line: the plane, of one that there is for each
+// plane, or what else it is of.
+func (l *line) part() string {
 	word, _, _ := strings.Cut(l.id, ".")
-	if word == vertical.String() || word == horizontal.String() {
-		return word
-	}
-	return ""
+	return word
 }
 
 // page gathers the lines of a working.

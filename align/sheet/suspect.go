@@ -40,7 +40,7 @@ func (w Working) suspects() []suspect {
 // like lists the slips of a form that take a line and those that a hand may take for
 // alike, the most lines first.
 func (w Working) like(f form, line int, x way) []suspect {
-	inPlane := func(i int) bool { return w.lines[i].plane() == w.lines[line].plane() }
+	inPlane := func(i int) bool { return w.lines[i].part() == w.lines[line].part() }
 	ofGroup := func(y way) bool { return y.sort == x.sort && y.group == x.group }
 	return []suspect{
 		w.suspect(f, func(int, way) bool { return true }),
