@@ -109,6 +109,7 @@ func TestTeaches(t *testing.T) {
 		{"a slope that a hand rounds, over a long way", reverse(good, -3*units.Inch, 1000*units.Inch), "settled"},
 		{"a last line on the edge between two", Problem{Sag: &Sag{At12: 0, At6: mil(-8.01)}}, "settled"},
 		{"its twin", Problem{Sag: &Sag{At12: 0, At6: mil(-8.02)}}, ""},
+		{"a sag of just twenty places", Problem{Sag: &Sag{At12: mil(0), At6: mil(-0.4)}}, ""},
 		{"hardly any sag", Problem{Sag: &Sag{At12: mil(0), At6: mil(-0.2)}}, "amounts"},
 		{"a sag that shows no slip", Problem{Sag: &Sag{At12: mil(0.02), At6: mil(0)}}, "amounts"},
 		{"no size sideways", Problem{FlexTilts: &FlexTilts{Span: units.Metre, Centreline: align.Centreline{
@@ -141,6 +142,23 @@ func TestTeaches(t *testing.T) {
 				t.Errorf("got %q, want %q", fault, row.fault)
 			}
 		})
+	}
+}
+
+// A slip shows where it changes a line by three places or more, either way, and not to
+// what is no number or none that can be written.
+func TestShows(t *testing.T) {
+	w := Working{lines: []line{{kind: raise, exact: 50_000}, {kind: raise}}}
+	for _, row := range []struct {
+		first, second float64
+		want          bool
+	}{
+		{50_000, 0, false}, {20_000, 0, true}, {20_001, 0, false}, {80_000, 0, true}, {79_999, 0, false}, {50_000, 30_000, true},
+		{math.Inf(1), 0, false}, {math.NaN(), 0, false},
+	} {
+		if got := w.shows(values{row.first, row.second}, Metric); got != row.want {
+			t.Errorf("%v and %v: got %v", row.first, row.second, got)
+		}
 	}
 }
 
@@ -283,6 +301,14 @@ func TestEveryProblemIsTold(t *testing.T) {
 	}
 }
 
+func TestUpper(t *testing.T) {
+	for s, want := range map[string]string{"axle end": "Axle end", "zinc end": "Zinc end", "Inboard": "Inboard", "1": "1", "{a}": "{a}", "`a`": "`a`", "": "", "öl": "öl"} {
+		if got := upper(s); got != want {
+			t.Errorf("%q became %q, want %q", s, got, want)
+		}
+	}
+}
+
 func BenchmarkNewExercise(b *testing.B) {
 	seed := uint64(0)
 	for b.Loop() {
@@ -307,6 +333,19 @@ func TestHandoutTellsSides(t *testing.T) {
 		}
 	}
 	h := handout{view: align.FromMovable}
+	for _, row := range []struct{ got, want string }{
+		{h.aside(-200 * mm), "200 mm from below the shaft to the 9 o'clock side"},
+		{h.aside(200 * mm), "200 mm from below the shaft to the 3 o'clock side"},
+		{h.faceSag(-50 * units.Micrometre), ", bracket sag lets the plunger out by 0.05 mm at 12 o'clock"},
+		{h.faceSag(50 * units.Micrometre), ", bracket sag pushes the plunger in by 0.05 mm at 12 o'clock"},
+		{h.change(50 * units.Micrometre), "+0.05 mm"},
+		{h.change(-50 * units.Micrometre), "-0.05 mm"},
+		{h.change(0), "0.00 mm"},
+	} {
+		if row.got != row.want {
+			t.Errorf("got %q, want %q", row.got, row.want)
+		}
+	}
 	h.stands(align.FromStationary)
 	h.lies(align.Centreline{Horizontal: align.Line{Offset: mm, Slope: 1e-3}})
 	if want := "- Horizontal: 1.000 mm towards 9 o'clock at the coupling centre"; h.lines[2] != want {

@@ -226,6 +226,9 @@ func TestExerciseStories(t *testing.T) {
 				t.Errorf("not a sentence: %q", sentence)
 			}
 		}
+		if warm := e.Problem.Job != nil && e.Problem.Job.Movable != nil; strings.Contains(e.Story, "both machines grow as they warm up") != warm {
+			t.Errorf("machines that grow: %v, but %q", warm, e.Story)
+		}
 		if !strings.HasSuffix(e.Story, ".") || strings.ContainsAny(e.Story, "%{}") {
 			t.Errorf("%q", e.Story)
 		}

@@ -31,6 +31,9 @@ func TestSuggestedScales(t *testing.T) {
 		{"farther off", 90 * millimetre, 90 * millimetre, func(d *drawing) { d.line = align.Line{Offset: -900 * millimetre} }, 10, 0.1},
 		{"farther still", 90 * millimetre, 90 * millimetre, func(d *drawing) { d.line = align.Line{Offset: 1800 * millimetre} }, 10, 0.05},
 		{"out of all reason, and a round step still", 90 * millimetre, 90 * millimetre, func(d *drawing) { d.line.Offset = 17_000 * units.Metre }, 10, 5e-6},
+		{"as far apart as can be, on as little", 2.1 * millimetre, millimetre + 1, func(d *drawing) {
+			d.through[0].X, d.through[1].X, d.line, d.feet = -1e15, 1e15, align.Line{Slope: 1}, nil
+		}, 1e9, 5e-10},
 		{"all on one side of the axis, which has to be on the sheet", 90 * millimetre, 90 * millimetre, func(d *drawing) { d.line = align.Line{Offset: millimetre} }, 10, 50},
 		{"a foot on the left", 90 * millimetre, 90 * millimetre, func(d *drawing) { d.feet[0].X, d.line.Slope = -900*millimetre, 0 }, 20, 200},
 		{"all on the right of the coupling, which has to be on the sheet", 60 * millimetre, 90 * millimetre, func(d *drawing) { d.through[0].X, d.feet = 300*millimetre, nil }, 10, 200},
@@ -112,6 +115,14 @@ func nextStep(step float64, by int) float64 {
 		panic(strconv.FormatFloat(step, 'g', -1, 64) + " is no round step")
 	}
 	return steps[i+by]
+}
+
+// A field that is too small is told how large the pencil of half a millimetre makes it.
+func TestSuggestPaperTellsTheLeastField(t *testing.T) {
+	_, err := onSquares().suggest(millimetre, 200*millimetre)
+	if got := units.Faults(err); len(got) != 1 || got[0].Want != "a side of more than 1 mm, twice the error of the pencil" {
+		t.Errorf("%v", err)
+	}
 }
 
 func TestSuggestPaperRefuses(t *testing.T) {

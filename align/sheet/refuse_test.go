@@ -146,6 +146,8 @@ var refusals = []struct {
 		[]string{"conflict /mandrel"}, changed(soundSweep(), func(s *sheet.Sweep) { s.Rim.Sag, s.Mandrel = 0, &sheet.Sag{At12: 0, At6: -2 * units.Mil} })},
 	{"a bracket that hangs up", changed(soundSweep(), func(s *sheet.Sweep) { s.Rim.Sag, s.Mandrel = 0, &sheet.Sag{At12: 0, At6: 1} }),
 		[]string{"out_of_range /mandrel/at6"}, changed(soundSweep(), func(s *sheet.Sweep) { s.Rim.Sag, s.Mandrel = 0, &sheet.Sag{At12: 1, At6: 0} })},
+	{"a bracket that hangs up by next to nothing", changed(soundSweep(), func(s *sheet.Sweep) { s.Rim.Sag, s.Mandrel = 0, &sheet.Sag{At12: -1, At6: 0} }),
+		[]string{"out_of_range /mandrel/at6"}, changed(soundSweep(), func(s *sheet.Sweep) { s.Rim.Sag, s.Mandrel = 0, &sheet.Sag{At12: 0, At6: 0} })},
 	{"a mandrel that reads no number, a zero between, and no readings", sheet.Sweep{
 		Carrier: align.Stationary, Mandrel: &sheet.Sag{At12: 0, At6: units.Length(nan)}, Zero: units.Hour,
 	}, []string{"missing /rim/readings", "not_finite /mandrel/at6", "out_of_range /zero"}, soundSweep()},

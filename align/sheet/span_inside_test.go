@@ -24,6 +24,9 @@ func TestSpansMeet(t *testing.T) {
 		{"below, off by more", exactlyAt(far - 2.1*far*rounding), false},
 		{"one that holds it", span{0, -far, 2 * far}, true},
 		{"no end", span{0, 0, math.Inf(1)}, false},
+		{"no beginning", span{0, math.Inf(-1), 0}, false},
+		{"beyond all numbers", exactlyAt(math.Inf(1)), false},
+		{"below all numbers", exactlyAt(math.Inf(-1)), false},
 		{"no number", exactlyAt(math.NaN()), false},
 	} {
 		if a.meets(row.t) != row.want || row.t.meets(a) != row.want {
@@ -51,7 +54,7 @@ func TestJudgementAllowsForBoth(t *testing.T) {
 	}
 	own := written{text: "as written", system: Inch, span: span{1000, 800, 1100}}
 	got := w.judge(0, own, span{1500, 1450, 1600})
-	if want := w.lines[0].kind.amount(300, Inch); got.Within != want || got.Right {
+	if want := "0.012 mil"; got.Within != want || got.Right { // 300 nm, to a digit more than a sag has
 		t.Errorf("got %+v, want within %v", got, want)
 	}
 }

@@ -1,8 +1,12 @@
 package sheet
 
 import (
+	"math"
 	"slices"
 	"testing"
+
+	"example.org/collinear/align"
+	"example.org/collinear/units"
 )
 
 // suspected is a slip of one kind at the given lines, which does nothing.
@@ -84,6 +88,92 @@ func TestMerged(t *testing.T) {
 		}
 		if !slices.EqualFunc(got, want, slices.Equal[[]int]) {
 			t.Errorf("%s: %v stay, want %v", name, got, want)
+		}
+	}
+}
+
+// independentLines is a page of lines that have nothing in common, of 1 mm each, any of
+// which a hand may double.
+func independentLines(t *testing.T, ids ...string) Working {
+	t.Helper()
+	times := func(factor float64) rule { return func(v values) float64 { return factor * v[0] } }
+	var p page
+	for _, id := range ids {
+		p.add(line{
+			id: id, kind: reading, inputs: []input{put(id, reading, units.Millimetre)}, rule: times(1),
+			ways: []way{{kind: TotalNotHalved, rule: times(2)}},
+		})
+	}
+	w, err := p.working("", 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return w
+}
+
+// A slip is named that accounts for half of the wrong lines, and none that accounts for
+// less. Lines at 2 mm are doubled, those at 7 mm are wrong by no slip.
+func TestSlipForHalfOfTheLines(t *testing.T) {
+	w := independentLines(t, "a", "b", "c")
+	for _, row := range []struct {
+		name string
+		mm   map[string]string
+		want int
+		left []string
+	}{
+		{"one of one", map[string]string{"a": "2.00 mm", "b": "1.00 mm", "c": "1.00 mm"}, 1, nil},
+		{"one of two", map[string]string{"a": "2.00 mm", "b": "7.00 mm", "c": "1.00 mm"}, 1, []string{"b"}},
+		{"two of three", map[string]string{"a": "2.00 mm", "b": "2.00 mm", "c": "7.00 mm"}, 1, []string{"c"}},
+		{"one of three", map[string]string{"a": "2.00 mm", "b": "7.00 mm", "c": "7.00 mm"}, 0, []string{"a", "b", "c"}},
+	} {
+		m, err := w.Check(row.mm)
+		if err != nil || len(m.Explanations) != row.want || !slices.Equal(m.Unexplained(), row.left) {
+			t.Errorf("%s: %+v, %v", row.name, m, err)
+		}
+	}
+}
+
+// Lines are independent as far as the given numbers move them by themselves, whatever
+// their units make of their size.
+func TestRank(t *testing.T) {
+	for name, row := range map[string]struct {
+		rows [][]float64
+		want int
+	}{
+		"none":                         {nil, 0},
+		"one that nothing moves":       {[][]float64{{0, 0}}, 0},
+		"one beside it":                {[][]float64{{0, 0}, {3, 4}}, 1},
+		"the same twice":               {[][]float64{{3, 4}, {3, 4}}, 1},
+		"a sum, but for rounding":      {[][]float64{{1e6, 0, 0}, {0, 1e6, 0}, {1e6, 1e6, 0.1}}, 2},
+		"a sum and more":               {[][]float64{{1e6, 0, 0}, {0, 1e6, 0}, {1e6, 1e6, 10}}, 3},
+		"two slopes, in what they are": {[][]float64{{3e-9, 1e-9}, {1e-9, 3e-9}}, 2},
+		"a length and a slope of it":   {[][]float64{{1e6, 2e6}, {1e-6, 2e-6}}, 1},
+	} {
+		if got := rank(row.rows); got != row.want {
+			t.Errorf("%s: %d, want %d", name, got, row.want)
+		}
+	}
+}
+
+// A line moves with each given number by as much as its formula says, and with no other.
+// An opening is g = a * D, of 2 mm/m in the vertical plane and 1 mm/m in the other over
+// 200 mm: where a slope is 1e-4 more it is 1e-4 * 200 mm = 20 um more, and where the
+// diameter is 20 um more, 0.002 * 20 um = 40 nm and 0.001 * 20 um = 20 nm.
+func TestSlopesOfALine(t *testing.T) {
+	w, err := Problem{GapFromSlope: &GapFromSlope{Diameter: 200 * units.Millimetre, Centreline: align.Centreline{
+		Vertical: align.Line{Slope: 2e-3}, Horizontal: align.Line{Slope: 1e-3},
+	}}}.Working()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for id, want := range map[string][]float64{ // by the vertical slope, the diameter, the other slope
+		"vertical.opening":   {20_000, 40, 0},
+		"horizontal.opening": {0, 20, 20_000},
+	} {
+		i, _ := w.find(id)
+		same := func(x, y float64) bool { return math.Abs(x-y) < 1e-6 }
+		if got := w.slopes(i); !slices.EqualFunc(got, want, same) {
+			t.Errorf("%s: %v, want %v", id, got, want)
 		}
 	}
 }

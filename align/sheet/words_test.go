@@ -56,6 +56,8 @@ func TestAnswersAsWritten(t *testing.T) {
 		{"nothing", "0.00 mm", reading, movable, 0, -0.01 * mm, 0.01 * mm, Metric},
 		{"nothing, with a sign", "-0.0 mil", reading, movable, 0, -0.1 * mil, 0.1 * mil, Inch},
 		{"sixteenths", "5 7/16 in", thickness, movable, 5.4375 * 1000 * mil, 5.40625 * 1000 * mil, 5.5 * 1000 * mil, Inch},
+		{"ninety-sixths", "5/96 in", thickness, movable, 5000 * mil / 96, 4500 * mil / 96, 6000 * mil / 96, Inch},
+		{"sixteenths after a nought", "3/016 in", thickness, movable, 187.5 * mil, 156.25 * mil, 250 * mil, Inch},
 		{"sixteenths with a dash", `5-7/16"`, thickness, movable, 5.4375 * 1000 * mil, 5.40625 * 1000 * mil, 5.5 * 1000 * mil, Inch},
 		{"a fraction by itself", "1/64 in", thickness, movable, 15.625 * mil, 7.8125 * mil, 31.25 * mil, Inch},
 		{"thousandths of an inch", "0.012 in", thickness, movable, 12 * mil, 11.5 * mil, 13 * mil, Inch},
@@ -155,6 +157,30 @@ func TestAnswersThatSayTooLittleOrTooMuch(t *testing.T) {
 				t.Errorf("the twin %q: %v", row.twin, err)
 			}
 		})
+	}
+}
+
+// An answer that cannot be read is told the words that it could have had, of a line that
+// has some, as the crew says them.
+func TestMisreadTellsTheWords(t *testing.T) {
+	for _, row := range []struct {
+		k    kind
+		view align.View
+		want string
+	}{
+		{height, align.FromMovable, "; or a number with its unit and words: ... high, ... low"},
+		{push, align.FromMovable, "; or a number with its unit and words: push ... towards 3 o'clock, push ... towards 9 o'clock"},
+		{push, align.FromStationary, "; or a number with its unit and words: push ... towards 9 o'clock, push ... towards 3 o'clock"},
+		{reading, align.FromMovable, ""},
+	} {
+		_, err := row.k.read("a lot", row.view)
+		got := units.Faults(err)
+		if len(got) != 1 {
+			t.Fatalf("kind %d: %v", row.k, err)
+		}
+		if _, words, _ := strings.Cut(got[0].Want, ";"); words != strings.TrimPrefix(row.want, ";") {
+			t.Errorf("kind %d from %v: wanted is %q", row.k, row.view, got[0].Want)
+		}
 	}
 }
 
