@@ -106,7 +106,7 @@ func (c *pairTally) try(t *testing.T, seed uint64) {
 
 func pairRuns() int {
 	if testing.Short() {
-		return 100
+		return 40
 	}
 	return 1000
 }

@@ -11,7 +11,7 @@ import (
 // runs is how many sheets of each sort the evidence takes.
 func runs(full int) int {
 	if testing.Short() {
-		return min(full, 300)
+		return min(full, 100)
 	}
 	return full
 }

@@ -271,10 +271,7 @@ func TestExerciseTellsHowItWasMeasured(t *testing.T) {
 	nothing := regexp.MustCompile(`plunger (in|out) by 0(\.0*)? (mm|in)`)
 	for seed := range uint64(120) {
 		for _, d := range []sheet.Difficulty{sheet.OneStep, sheet.OneMethod} {
-			e, err := sheet.NewExercise(seed, d, sheet.Metric)
-			if err != nil {
-				t.Fatal(err)
-			}
+			e, _ := mustExercise(t, seed, d, sheet.Metric)
 			text := e.Text()
 			dialled := strings.Contains(text, "Rim dial") || strings.Contains(text, "Face dial")
 			read := dialled && e.Problem.TargetReadings == nil // what it will show nobody has read
