@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"math"
 	"math/rand/v2"
 
 	"example.org/collinear/align"
@@ -58,12 +57,16 @@ func (d *draw) distance(low, high units.Length) units.Length {
 	return oneOf(d, d.marks(low, high)...)
 }
 
+// onTape is how many marks a tape has: it is 5 m long, or a little over 10 ft.
+const onTape = 1000
+
 // marks are the marks of the tape from low to high.
 func (d *draw) marks(low, high units.Length) []units.Length {
 	var list []units.Length
-	first, last := int(math.Ceil(float64(low/d.tape))), int(high/d.tape)
-	for n := range last - first + 1 {
-		list = append(list, units.Length(first+n)*d.tape)
+	for n := range onTape {
+		if mark := units.Length(n) * d.tape; low <= mark && mark <= high {
+			list = append(list, mark)
+		}
 	}
 	return list
 }
