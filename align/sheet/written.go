@@ -108,17 +108,16 @@ func between(text, before, after string) (rest string, ok bool) {
 
 // cutPrefix is strings.CutPrefix for letters of either case.
 func cutPrefix(s, prefix string) (string, bool) {
-	if n := len(prefix); len(s) >= n && strings.EqualFold(s[:n], prefix) {
+	n := min(len(s), len(prefix))
+	if strings.EqualFold(s[:n], prefix) {
 		return s[n:], true
 	}
 	return s, false
 }
 
 func cutSuffix(s, suffix string) (string, bool) {
-	if n := len(s) - len(suffix); n >= 0 && strings.EqualFold(s[n:], suffix) {
-		return s[:n], true
-	}
-	return s, false
+	n := max(0, len(s)-len(suffix))
+	return s[:n], strings.EqualFold(s[n:], suffix)
 }
 
 // lastPlace is one of the last place of an amount, with the amount's unit: "0.1 mil"
