@@ -121,17 +121,3 @@ func TestSlipsOfGrowth(t *testing.T) {
 		})
 	}
 }
-
-// The radius for the diameter, or the other way round, at the bolts of a flange: 8, 4, -8
-// and -4 mil on twice the radius of slipsFlange.
-func TestSlipOfTheBoltCircle(t *testing.T) {
-	m := mark(t, slipsFlange(), onSheet(`
-		bolt.A.wedge 8.00 mil
-		bolt.B.wedge 4.00 mil
-		bolt.C.wedge -8.00 mil
-		bolt.D.wedge -4.00 mil`))
-	want := []string{"radius_and_diameter at bolt.A.wedge, bolt.B.wedge, bolt.C.wedge, bolt.D.wedge"}
-	if got := namedBy(m); !slices.Equal(got, want) {
-		t.Errorf("named is %q, want %q", got, want)
-	}
-}
