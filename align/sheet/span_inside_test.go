@@ -24,7 +24,7 @@ func TestSpansMeet(t *testing.T) {
 		{"below, off by more", exactlyAt(far - 2.1*far*rounding), false},
 		{"one that holds it", span{0, -far, 2 * far}, true},
 		{"no end", span{0, 0, math.Inf(1)}, false},
-		{"no beginning", span{0, math.Inf(-1), 0}, false},
+		{"no beginning", span{0, math.Inf(-1), 2 * far}, false},
 		{"beyond all numbers", exactlyAt(math.Inf(1)), false},
 		{"below all numbers", exactlyAt(math.Inf(-1)), false},
 		{"no number", exactlyAt(math.NaN()), false},

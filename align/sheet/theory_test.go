@@ -1,12 +1,14 @@
 package sheet
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"testing"
 
 	"example.org/collinear/align"
 	"example.org/collinear/units"
+	"github.com/google/go-cmp/cmp"
 )
 
 // suspected is a slip of one kind at the given lines, which does nothing.
@@ -93,7 +95,7 @@ func TestMerged(t *testing.T) {
 }
 
 // independentLines is a page of lines that have nothing in common, of 1 mm each, any of
-// which a hand may double.
+// which a hand may double or triple.
 func independentLines(t *testing.T, ids ...string) Working {
 	t.Helper()
 	times := func(factor float64) rule { return func(v values) float64 { return factor * v[0] } }
@@ -101,7 +103,7 @@ func independentLines(t *testing.T, ids ...string) Working {
 	for _, id := range ids {
 		p.add(line{
 			id: id, kind: reading, inputs: []input{put(id, reading, units.Millimetre)}, rule: times(1),
-			ways: []way{{kind: TotalNotHalved, rule: times(2)}},
+			ways: []way{{kind: TotalNotHalved, rule: times(2)}, {kind: SagOnce, rule: times(3)}},
 		})
 	}
 	w, err := p.working("", 0)
@@ -129,6 +131,26 @@ func TestSlipForHalfOfTheLines(t *testing.T) {
 		m, err := w.Check(row.mm)
 		if err != nil || len(m.Explanations) != row.want || !slices.Equal(m.Unexplained(), row.left) {
 			t.Errorf("%s: %+v, %v", row.name, m, err)
+		}
+	}
+}
+
+// Two slips at once are named on a sheet with four independent lines, and on none with
+// fewer, where each is named with the line that it leaves.
+func TestTwoSlipsWantFourLines(t *testing.T) {
+	doubled, tripled := Slip{TotalNotHalved, []string{"a"}}, Slip{SagOnce, []string{"b"}}
+	for _, row := range []struct {
+		sheet map[string]string
+		want  []Explanation
+	}{
+		{map[string]string{"a": "2.00 mm", "b": "3.00 mm", "c": "1.00 mm", "d": "1.00 mm"},
+			[]Explanation{{Slips: []Slip{doubled, tripled}}}},
+		{map[string]string{"a": "2.00 mm", "b": "3.00 mm", "c": "1.00 mm"}, // the likelier first: what is left is off by less
+			[]Explanation{{Slips: []Slip{tripled}, Left: []string{"a"}}, {Slips: []Slip{doubled}, Left: []string{"b"}}}},
+	} {
+		m, err := independentLines(t, slices.Sorted(maps.Keys(row.sheet))...).Check(row.sheet)
+		if diff := cmp.Diff(row.want, m.Explanations); diff != "" || err != nil {
+			t.Errorf("%d lines: %v, (-want +got)\n%s", len(row.sheet), err, diff)
 		}
 	}
 }
