@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/collinear/align"
 	"example.org/collinear/align/sheet"
 	"example.org/collinear/units"
 )
@@ -261,6 +262,22 @@ func TestExerciseTextOfAChangedProblem(t *testing.T) {
 	} {
 		if !strings.Contains(row.text, row.want) {
 			t.Errorf("no %q in\n%s", row.want, row.text)
+		}
+	}
+}
+
+// A handout says which dial is to show what, and which way a face dial looks.
+func TestExerciseTextOfReadingsToSet(t *testing.T) {
+	for kind, want := range map[align.Kind]string{
+		align.Rim:      "- Rim dial, carried by the stationary shaft, touching 0 mm from the coupling centre",
+		align.NearFace: "- Face dial, carried by the stationary shaft, plunger towards the other machine, 100 mm from the axis\n",
+		align.FarFace:  "- Face dial, carried by the stationary shaft, plunger back towards the machine that carries it, 100 mm from the axis\n",
+		align.Gap:      "- Gauge for the gap between the faces, 100 mm from the axis\n",
+	} {
+		probe := align.Probe{Kind: kind, Carrier: align.Stationary, Radius: 100 * units.Millimetre}
+		e := sheet.Exercise{Problem: sheet.Problem{TargetReadings: &sheet.TargetReadings{Probe: probe}}}
+		if text := e.Text(); !strings.Contains(text, want) {
+			t.Errorf("%v: no %q in\n%s", kind, want, text)
 		}
 	}
 }
