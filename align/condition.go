@@ -132,7 +132,7 @@ func (s *solution) see(common *lsq.Triangle, scale [four]float64) error {
 	}
 	var blind [four]bool
 	for j := range singular {
-		if singular[j]*limitCondition > 1 {
+		if 1/singular[j] < limitCondition {
 			continue
 		}
 		for i := range blind {
@@ -142,6 +142,8 @@ func (s *solution) see(common *lsq.Triangle, scale [four]float64) error {
 	return refuse(units.Unseen, "readings that see the "+blindWords(blind))
 }
 
+// blindWords names the numbers, of which there is one at least: a direction is of length
+// one, so that not all of it can be small.
 func blindWords(blind [four]bool) string {
 	words := [four]string{"horizontal offset", "horizontal slope", "vertical offset", "vertical slope"}
 	var unseen []string
@@ -149,9 +151,6 @@ func blindWords(blind [four]bool) string {
 		if b {
 			unseen = append(unseen, words[i])
 		}
-	}
-	if unseen == nil {
-		return "centreline at all"
 	}
 	return strings.Join(unseen, ", ")
 }

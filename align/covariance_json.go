@@ -228,18 +228,21 @@ func checkCorrelation(faults *check.Faults, at check.Path, r [4][4]float64) {
 // where a symmetric matrix has a negative eigenvalue.
 func possible(r [4][4]float64, rounding float64) bool {
 	for k := range r {
-		if r[k][k] < -rounding {
+		top, below := &r[k], r[k+1:]
+		pivot := top[k]
+		if pivot < -rounding {
 			return false
 		}
-		for i := k + 1; i < four; i++ {
-			if r[k][k] <= rounding {
-				if math.Abs(r[i][k]) > math.Sqrt(rounding) {
+		for i := range below {
+			row := &below[i]
+			if pivot <= rounding {
+				if math.Abs(row[k]) > math.Sqrt(rounding) {
 					return false
 				}
 				continue
 			}
-			for j := k + 1; j < four; j++ {
-				r[i][j] -= r[i][k] * r[k][j] / r[k][k]
+			for j := range row[k+1:] {
+				row[k+1+j] -= row[k] * top[k+1+j] / pivot
 			}
 		}
 	}

@@ -50,10 +50,10 @@ func coverage(p, dof float64) float64 {
 		return distuv.StudentsT{Sigma: 1, Nu: dof}.Quantile(upper)
 	}
 	z := distuv.UnitNormal.Quantile(upper)
-	if dof > many {
-		return z + z*(float64(z*z)+1)/(4*dof)
+	if dof == 0 {
+		return z
 	}
-	return z
+	return z + z*(float64(z*z)+1)/(4*dof)
 }
 
 // EffectiveDoF returns the degrees of freedom of the uncertainty of

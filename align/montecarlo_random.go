@@ -28,14 +28,13 @@ func gamma(random *rand.Rand, a float64) float64 {
 	}
 	d := a - 1.0/3
 	c := 1 / math.Sqrt(9*d)
-	for {
-		x := random.NormFloat64()
-		v := 1 + float64(c*x)
-		v = float64(v * v * v)
-		if v > 0 && math.Log(uniform()) < float64(x*x/2)+float64(d*(1-v+math.Log(v))) {
-			return d * v
-		}
+	x := random.NormFloat64()
+	v := 1 + float64(c*x)
+	v = float64(v * v * v)
+	if v > 0 && math.Log(uniform()) < float64(x*x/2)+float64(d*(1-v+math.Log(v))) {
+		return d * v
 	}
+	return gamma(random, a) // refused, as at most one of twenty is
 }
 
 // drawnTarget is a target ready to be drawn.

@@ -8,7 +8,10 @@ import "math"
 // comparing them takes. The zero value is ready; its memory is used again.
 type sorter struct{ keys, other []uint64 }
 
-const digit = 11 // bits: six digits make 64
+const (
+	digit  = 11 // bits
+	digits = 6  // make 64 of them
+)
 
 // sort sorts x, which holds no NaN; -0 comes before 0.
 func (s *sorter) sort(x []float64) {
@@ -17,8 +20,8 @@ func (s *sorter) sort(x []float64) {
 		s.keys = append(s.keys, rank(v))
 	}
 	s.other = append(s.other, s.keys...)
-	for shift := 0; shift < 64; shift += digit {
-		s.pass(shift)
+	for d := range digits {
+		s.pass(d * digit)
 	}
 	for i, k := range s.keys {
 		x[i] = unrank(k)
