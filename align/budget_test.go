@@ -123,6 +123,20 @@ func TestBudgetRefuses(t *testing.T) {
 func TestShareInJSON(t *testing.T) {
 	sets := state(read(t, caseA, reverse(), quarters...), um)
 	sets[0].Mounting = "near"
+	checkSharesInJSON(t, sets)
+}
+
+// A share of what readings scatter is all scatter, and no more than that of the share.
+func TestShareOfScatterInJSON(t *testing.T) {
+	sets := read(t, caseA, reverse(), quarters...)
+	for i := range sets {
+		sets[i].Readings[1].Value += 3 * um
+	}
+	checkSharesInJSON(t, sets)
+}
+
+func checkSharesInJSON(t *testing.T, sets []align.Set) {
+	t.Helper()
 	list, err := align.Budget(sets...)
 	if err != nil {
 		t.Fatal(err)

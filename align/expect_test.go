@@ -18,7 +18,8 @@ func TestExpectByDifferences(t *testing.T) {
 				found := mustFit(t, state(read(t, drawLine(t), reverse(), quarters...), 3*um)...).Estimate
 				set := drawShared(t, kind)[0]
 				set.Readings, set.U = nil, align.Uncertainty{}
-				clocks := []units.Clock{0, units.Clock(rapid.Float64Range(20, 340).Draw(t, "clock"))}
+				first := units.Clock(rapid.Float64Range(0, 360).Draw(t, "first"))
+				clocks := []units.Clock{first, first + units.Clock(rapid.Float64Range(20, 340).Draw(t, "clock"))}
 				shown := func(c align.Centreline, s align.Set, clocks ...units.Clock) float64 {
 					r, err := s.Predict(c, clocks...)
 					if err != nil {

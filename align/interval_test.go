@@ -31,6 +31,7 @@ func TestCoverageFactor(t *testing.T) {
 		{"one, tan(pi p/2)", 0.95, 1, math.Tan(math.Pi * 0.95 / 2), 1e-12},
 		{"two, p sqrt(2/(1-p^2))", 0.8, 2, 0.8 * math.Sqrt(2/0.36), 1e-12},
 		{"none to count", 0.95, 0, normal95, 1e-14},
+		{"none, as sure as can be", 0.999999, 0, math.Sqrt2 * math.Erfinv(0.999999), 1e-9},
 		{"very many", 0.95, 1e9, normal95, 1e-8},
 		{"where the expansion takes over, below", 0.95, 1e5, normal95 + 2.3722512e-5, 1e-9},
 		{"and above", 0.95, math.Nextafter(1e5, 2e5), normal95 + 2.3722512e-5, 1e-9},
@@ -137,6 +138,26 @@ func TestWelchSatterthwaiteOfASum(t *testing.T) {
 		near(t, "degrees", sum.Cov.EffectiveDoF([4]float64{2: 1}), want, want*1e-12)
 		near(t, "degrees of the same turned round", sum.Times(-3).Cov.EffectiveDoF([4]float64{2: 1}), want, want*1e-12)
 	}
+}
+
+// In each plane, by hand: the offset is known to 3 um from a scatter of 5 degrees of
+// freedom, the slope to 4 um/m as stated. One metre away u is 5 um, of which the scatter
+// has 3: 5 (5/3)^4 degrees.
+func TestEffectiveDoFOfAnOffsetAndASlope(t *testing.T) {
+	identity := [4][4]float64{{1, 0, 0, 0}, {0, 1, 0, 0}, {0, 0, 1, 0}, {0, 0, 0, 1}}
+	scatter, err := align.NewCovariance(align.Scatter, line(0.003, 0, 0.003, 0), identity)
+	if err != nil {
+		t.Fatal(err)
+	}
+	scatter.DoF = 5
+	stated, err := align.NewCovariance(align.Stated, line(0, 4e-6, 0, 4e-6), identity)
+	if err != nil {
+		t.Fatal(err)
+	}
+	both := align.Estimate{Cov: scatter}.Plus(align.Estimate{Cov: stated}).Cov
+	const metre, want = float64(1000 * mm), 5 * 625.0 / 81
+	near(t, "horizontal", both.EffectiveDoF([4]float64{1, metre, 0, 0}), want, 1e-9)
+	near(t, "vertical", both.EffectiveDoF([4]float64{0, 0, 1, metre}), want, 1e-9)
 }
 
 // A scatter that is nothing beside what was stated leaves no degrees to count,

@@ -93,7 +93,7 @@ func TestSummariseRefuses(t *testing.T) {
 			}
 			p, twin := row.p, row.twin
 			if twin == nil {
-				p, twin = min(max(row.p, 1e-4), 1-1e-4), blocks // one trial of 20 000 on each side, and one more
+				p, twin = min(max(row.p, 5e-5), 1-5e-5), blocks // one trial of 20 000
 			}
 			if math.IsNaN(p) {
 				p = 0.5
@@ -102,6 +102,16 @@ func TestSummariseRefuses(t *testing.T) {
 				t.Errorf("the twin is refused: %v", err)
 			}
 		})
+	}
+}
+
+// No probability is said beside what else is wrong.
+func TestSummariseNamesAllAtOnce(t *testing.T) {
+	for _, p := range []float64{0, 1} {
+		_, err := align.Summarise(p)
+		if got, want := codesAndPaths(err), []string{"missing /blocks", "out_of_range /probability"}; !slices.Equal(got, want) {
+			t.Errorf("%v: got %v, want %v", p, got, want)
+		}
 	}
 }
 
