@@ -19,12 +19,7 @@ const (
 const costOfGone = untouched * (gone - untouched + level) / 2
 
 // huber returns the weight of a reading that stands t standard deviations off.
-func huber(t float64) float64 {
-	if t = math.Abs(t); t > untouched {
-		return untouched / t
-	}
-	return 1
-}
+func huber(t float64) float64 { return untouched / max(untouched, math.Abs(t)) }
 
 // hampel is the same with a pull that falls back to nothing.
 func hampel(t float64) float64 {
@@ -32,10 +27,7 @@ func hampel(t float64) float64 {
 	if t <= level {
 		return huber(t)
 	}
-	if t < gone {
-		return untouched / t * (gone - t) / (gone - level)
-	}
-	return 0
+	return untouched / t * max(0, gone-t) / (gone - level)
 }
 
 // cost is the integral of hampel(t) t from zero: half the square of a reading
@@ -48,9 +40,6 @@ func cost(t float64) float64 {
 	if t <= level {
 		return untouched * (t - untouched/2)
 	}
-	if t < gone {
-		left := gone - t
-		return costOfGone - float64(untouched*left*left/(gone-level)/2)
-	}
-	return costOfGone
+	left := max(0, gone-t)
+	return costOfGone - float64(untouched*left*left/(gone-level)/2)
 }
