@@ -284,6 +284,57 @@ func TestCompareScatter(t *testing.T) {
 	near(t, "a scatter in one number of two", c.DoF, 12, 1e-9)
 }
 
+// Of correlated numbers that both scatter, against an inverse without rounding: the
+// degrees of freedom are those of V^-1 d (Welch and Satterthwaite), with 5 on one side and
+// 9 on the other.
+func TestCompareScatterAgainstRationals(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		scatter := func(name string, dof float64) align.Estimate {
+			e := drawEstimate(t, name)
+			c, err := align.NewCovariance(align.Scatter, e.Cov.Standard(), e.Cov.Correlation())
+			if err != nil {
+				t.Fatalf("NewCovariance: %v", err)
+			}
+			c.DoF = dof
+			return align.Estimate{Value: e.Value, Cov: c}
+		}
+		a, b := scatter("a", 5), scatter("b", 9)
+		_, x := rational(a, b)
+		along := func(e align.Estimate) (variance float64) {
+			u, r := plain(e.Cov.Standard()), e.Cov.Correlation()
+			for i := range u {
+				for j := range u {
+					xi, _ := x[i].Float64()
+					xj, _ := x[j].Float64()
+					variance += xi * u[i] * r[i][j] * u[j] * xj
+				}
+			}
+			return variance
+		}
+		va, vb := along(a), along(b)
+		want := (va + vb) * (va + vb) / (va*va/5 + vb*vb/9)
+		near(t, "degrees of freedom", mustCompare(t, a, b).DoF, want, 1e-6*want)
+	})
+}
+
+// Two estimates of one error, good to 10 um: across it both are exact, and 2 nm apart
+// there are no chance, though both are 10 mm off.
+func TestCompareNanometresAcrossOneDirection(t *testing.T) {
+	r := alone
+	r[2][3], r[3][2] = 1, 1
+	c, err := align.NewCovariance(align.Stated, line(0, 0, 0.01, 1e-5), r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := align.Estimate{Value: line(0, 0, 10, 0), Cov: c}
+	for by, apart := range map[float64]bool{0: false, 2e-6: true} {
+		b := align.Estimate{Value: line(0, 0, 10+by, 0), Cov: c}
+		if got := mustCompare(t, a, b); got.Apart != apart {
+			t.Errorf("%v mm: %+v", by, got)
+		}
+	}
+}
+
 func TestCompareRefuses(t *testing.T) {
 	bad := align.Estimate{Value: line(math.NaN(), 0, 0, 0)}
 	unsound := align.Estimate{Cov: align.Covariance{Basis: 9}}

@@ -179,6 +179,10 @@ func TestDiagnoseReturn(t *testing.T) {
 	if d := mustDiagnose(t, two...); d.Sweeps[2].Returned {
 		t.Error("a set of two readings came back")
 	}
+	two = filled(t, caseA, append(sensorPair(5*um, nine(180)...), sensorPair(5*um, 0, 90, 0)...))
+	if d := mustDiagnose(t, two...); !d.Sweeps[2].Returned {
+		t.Error("the third of three readings did not come back")
+	}
 }
 
 // Chi-square by hand: two probes of nine readings, six left over each.

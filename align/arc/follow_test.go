@@ -232,6 +232,24 @@ func shown(tb fataler, f arc.Follow, before, after align.Centreline, turned unit
 	return readings
 }
 
+// The condition by hand: of the columns of offset and slope, each over its length, (1, 1)
+// and (-1, 3) have a cosine of 1/sqrt 5, so that the least singular value is
+// sqrt(1 - 1/sqrt 5); probes that look along the move by a half make it half that.
+func TestFollowConditionByHand(t *testing.T) {
+	for _, at := range []struct {
+		clock units.Clock
+		sees  float64
+	}{{0, 1}, {60, 0.5}, {240, 0.5}} {
+		f := rims(arc.Vertical)
+		for i, x := range []float64{-100, 300} {
+			f.Probes[i].Probe = align.Probe{Kind: align.Displacement, Station: length(x), Gain: 1}
+			f.Probes[i].Start.At = at.clock
+		}
+		want := 1 / (at.sees * math.Sqrt(1-1/math.Sqrt(5)))
+		near(t, "condition", mustNow(t, mustBegin(t, f), 0, 0).Condition, want, 1e-12*want)
+	}
+}
+
 // Any probes find the move that was made, and miss nothing.
 func TestFollowFindsTheMove(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"example.org/collinear/align"
@@ -126,6 +127,40 @@ func TestRobustResiduals(t *testing.T) {
 		}
 		near(t, fmt.Sprintf("residual of %d, %d", w.Set, w.Reading), w.Residual, want, 1e-2)
 		near(t, "off", w.Off, float64(w.Residual/(5*um)), 1e-12)
+	}
+}
+
+// Of readings that differ in weight as well: what is left of the others is what it is
+// without the bad one.
+func TestRobustResidualsOfUnequalReadings(t *testing.T) {
+	sound := wiggled(filled(t, caseA, sensorPair(5*um, nine(180)...)))
+	for i := range sound {
+		for j := range sound[i].Readings {
+			sound[i].Readings[j].U = units.Length(2+3*(j%3)) * um
+		}
+	}
+	r := mustRobust(t, spoilt(sound, 1, 8, 400*um)...)
+	kept := without(sound, 1, 8)
+	left, err := align.Residuals(nil, kept, mustFit(t, kept...))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if down := r.Down(); len(down) != 1 || down[0].Reading != 8 {
+		t.Fatalf("down %+v", down)
+	}
+	for n, l := range left {
+		near(t, fmt.Sprintf("residual %d", n), r.Weights[n].Residual, l.Value, 1e-3)
+	}
+}
+
+// The words tell a reading that is left out from one that counts for a part.
+func TestRobustWarningsSayWhatCounts(t *testing.T) {
+	sets := filled(t, caseA, sensorPair(5*um, shared(24, 0, 360)...))
+	for off, want := range map[units.Length]string{40: "is left out", 4: "of one"} {
+		r := mustRobust(t, spoilt(sets, 0, 5, off*5*um)...)
+		if len(r.Warnings) != 1 || !strings.HasSuffix(r.Warnings[0].Want, want) {
+			t.Errorf("%v u off: %+v", float64(off), r.Warnings)
+		}
 	}
 }
 
