@@ -1,8 +1,11 @@
 package align
 
 import (
+	"errors"
 	"math"
 	"testing"
+
+	"example.org/collinear/units"
 )
 
 // How the movable shaft turns as its slopes grow, against posing it at slopes a little
@@ -33,5 +36,18 @@ func TestTurnedByDifferences(t *testing.T) {
 	}
 	if got := size(s.turned(slopeZ, s.moved.three)); math.Abs(got) > 1e-15 {
 		t.Errorf("3 o'clock stays level and moves by %v", got)
+	}
+}
+
+// Where the exact equations see less than the linear ones do, the search says so.
+func TestRefineRefusesWhatItDoesNotSee(t *testing.T) {
+	m := twoSweeps(5000)
+	var s solution
+	if err := s.refine(m.Sets[:1]); !errors.Is(err, units.Unseen) {
+		t.Errorf("one rim alone: %v", err)
+	}
+	s = solution{}
+	if err := s.refine(m.Sets); err != nil {
+		t.Errorf("two rims: %v", err)
 	}
 }

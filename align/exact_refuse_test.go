@@ -135,3 +135,21 @@ func BenchmarkFitExact(b *testing.B) {
 		}
 	}
 }
+
+// A spacer so long that the exact centreline is 1050 km off, more than numbers may be, where
+// the linear law makes less of it.
+func TestExactRefusesWhatCannotBeReckonedWith(t *testing.T) {
+	spacer := func(offset float64) []align.Set {
+		var sets []align.Set
+		for _, carrier := range []align.Shaft{align.Stationary, align.Movable} {
+			p := align.Probe{Kind: align.SpacerFace, Carrier: carrier, Radius: 100 * mm, Span: length(1e9)}
+			sets = append(sets, swept(line(0, 0, offset, 0.2), align.Set{Probe: p}, even(9, 0, 360)))
+		}
+		mustFit(t, sets...)
+		return sets
+	}
+	_, err := align.FitExact(spacer(1.05e9)...)
+	checkFault(t, err, units.OutOfRange, "/sets")
+	f := mustFitExact(t, spacer(0.99e9)...)
+	near(t, "990 km", f.Value.Vertical.Offset, length(0.99e9), length(1))
+}

@@ -305,3 +305,26 @@ func BenchmarkMerge(b *testing.B) {
 		}
 	}
 }
+
+// Of uncertainties so small that their squares lose digits nothing is made up: the mean is
+// refused, whichever comes first, and one that is small but sound wins.
+func TestMergeOfLeastUncertainties(t *testing.T) {
+	r := alone
+	r[2][3], r[3][2] = 1, 1
+	tiny := func(offset units.Length, slope units.Slope) align.Estimate {
+		u := align.Centreline{Vertical: align.Line{Offset: offset, Slope: slope}}
+		c, err := align.NewCovariance(align.Stated, u, r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return align.Estimate{Value: caseA, Cov: c}
+	}
+	other := stated(t, line(0.12, 0.4e-3, 0, 0), line(0, 0, 0.001, 1e-6))
+	_, _, err := arc.Merge(tiny(1e-155, 3e-161), other)
+	checkFault(t, err, units.OutOfRange, "/b")
+	_, _, err = arc.Merge(other, tiny(1e-155, 3e-161))
+	checkFault(t, err, units.OutOfRange, "/b")
+	if m, _, err := arc.Merge(other, tiny(1e-100, 3e-106)); err != nil || m.Value != caseA {
+		t.Errorf("%+v, %v", m, err)
+	}
+}
