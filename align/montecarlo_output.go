@@ -44,7 +44,7 @@ func (m *MonteCarlo) outputs() []output {
 	}
 	perOffset, perSlope := m.tilts(Line{Offset: 1}), m.tilts(Line{Slope: 1})
 	for i := range perOffset { // linear, so that these tell all
-		for p := horizontal; p <= both; p++ {
+		for _, p := range [...]plane{horizontal, vertical, both} {
 			list = append(list, output{perOffset[i], perSlope[i], p, noFoot})
 		}
 	}
