@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"example.org/collinear/internal/lsq"
 )
 
 // Mean and variance of the gamma distribution of scale one are its shape. Of n draws
@@ -60,5 +62,35 @@ func TestCovarianceOfFewTrials(t *testing.T) {
 	got := c.covariance().v
 	if want := mm(1) * mm(1) * 7; math.Abs(got[offsetY][offsetY]-want) > 1e-12*want || math.Abs(got[offsetY][offsetZ]-want) > 1e-12*want {
 		t.Errorf("got %v, want %v", got, want)
+	}
+}
+
+// Whether a trial sees is judged as a fit does it: two rims of full turns 100 m from the
+// coupling, closer and closer to each other.
+func TestTrialsSeeWhatFitSees(t *testing.T) {
+	saw := map[bool]int{}
+	for _, apart := range []float64{1, 1e-2, 1e-4, 1e-6, 3e-7, 1e-8, 1e-10} {
+		var trial system
+		var seen law
+		var work [four * (four + 1)]float64
+		common := lsq.In(work[:], four)
+		for _, x := range []float64{1e5, 1e5 + apart} {
+			l := law{100, 100 * x}
+			seen.addFullTurn(l, 2)
+			for _, row := range [][four]float64{l.row(1, 0), l.row(0, 1)} {
+				trial = append(trial, [...]float64{row[0], row[1], row[2], row[3], 0})
+				common.Add(row[:], 0)
+			}
+		}
+		var s solution
+		want := s.see(&common, seen.fullTurn()) == nil
+		r := trial.triangle()
+		if got := r.sees(&seen); got != want {
+			t.Errorf("%v mm apart, condition %.3g: %t", apart, s.condition, got)
+		}
+		saw[want]++
+	}
+	if saw[true] < 2 || saw[false] < 2 {
+		t.Errorf("%v", saw)
 	}
 }

@@ -325,3 +325,18 @@ func estimate(tb fataler, b align.Basis, dof float64) align.Estimate {
 	}
 	return align.Estimate{Value: caseA, Cov: c}
 }
+
+// Readings that differ from the fit by their rounding alone tell no uncertainty, however
+// large they are; a millionth of them does.
+func TestRoundingIsNoScatter(t *testing.T) {
+	for _, k := range []float64{1e-3, 1, 1e3, 1e6} {
+		sets := read(t, caseA.Times(k), reverse(), even(9, 11, 300)...)
+		if f := mustFit(t, sets...); f.Cov.Basis != align.Unknown || f.Scatter != 0 {
+			t.Errorf("%v times: basis %v, scatter %v", k, f.Cov.Basis, f.Scatter)
+		}
+		sets[0].Readings[2].Value += length(1e-7 * k)
+		if f := mustFit(t, sets...); f.Cov.Basis != align.Scatter || f.Scatter == 0 {
+			t.Errorf("%v times, one off: basis %v, scatter %v", k, f.Cov.Basis, f.Scatter)
+		}
+	}
+}

@@ -51,7 +51,7 @@ var badSensors = []struct {
 	{"an angle too large for its gain", func(s *arc.Sensor) { s.Angle.Gain = 1e-8; s.Angle.Readings[2].Value = 1 }, units.OutOfRange, "/angle/readings/2/value", func(s *arc.Sensor) { s.Angle.Gain = 1e-6; s.Angle.Readings[2].Value = 1 }},
 	{"a negative uncertainty of the angle", func(s *arc.Sensor) { s.Angle.U = -1e-6 }, units.OutOfRange, "/angle/u", func(s *arc.Sensor) { s.Angle.U = 1e-6 }},
 	{"an uncertainty of the angle that is no number", func(s *arc.Sensor) { s.Angle.Readings[0].U = units.Slope(math.NaN()) }, units.NotFinite, "/angle/readings/0/u", func(s *arc.Sensor) { s.Angle.Readings[0].U = 1e-3 }},
-	{"an uncertainty of the angle too fine for its gain", func(s *arc.Sensor) { s.Angle.Readings[0].U = 1e-19 }, units.OutOfRange, "/angle/readings/0/u", func(s *arc.Sensor) { s.Angle.Readings[0].U = 1e-17 }},
+	{"an uncertainty of the angle too fine for its gain", func(s *arc.Sensor) { s.Angle.Readings[0].U = 1e-19 }, units.OutOfRange, "/angle/readings/0/u", func(s *arc.Sensor) { s.Angle.Readings[0].U = 1e-12 * 0x1p-20 }},
 	{"an uncertainty of the angle too large for its gain", func(s *arc.Sensor) { s.Angle.Gain = 1e-8; s.Angle.U = 1 }, units.OutOfRange, "/angle/u", func(s *arc.Sensor) { s.Angle.Gain = 1e-6; s.Angle.U = 1 }},
 	{"a part of the uncertainties of the angle", func(s *arc.Sensor) { s.Angle.U = 0 }, units.Conflict, "/angle/readings", func(s *arc.Sensor) {
 		s.Angle.U = 0
