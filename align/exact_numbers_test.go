@@ -3,6 +3,7 @@ package align_test
 import (
 	"math"
 	"math/big"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -232,6 +233,36 @@ func TestFitAgainstExactArithmetic(t *testing.T) {
 			nearMatrix(t, "covariance", matrix(f.Cov), unit, rounding)
 		}
 	})
+}
+
+// On a quarter of a turn normal equations of a block lose some digits, and the second look at
+// what they leave brings them back: of 60 scenes the mean error
+// of the worst number is 2.6e-14 of it, where it is 5.8e-14 without that look.
+func TestFitTakesASecondLook(t *testing.T) {
+	random := rand.New(rand.NewPCG(1, 2))
+	mean := 0.0
+	const scenes = 60
+	for range scenes {
+		clocks := even(9, units.Clock(360*random.Float64()), 80)
+		truth := line(random.NormFloat64(), 1e-3*random.NormFloat64(), random.NormFloat64(), 1e-3*random.NormFloat64())
+		sets := read(t, truth, reverse(), clocks...)
+		for i := range sets {
+			for j := range sets[i].Readings {
+				r := &sets[i].Readings[j]
+				r.Value += length(0.005 * random.NormFloat64())
+				r.U = length(0.001 + 0.05*random.Float64())
+			}
+		}
+		want, _, _ := preciseFit(sets)
+		worst := 0.0
+		for k, got := range plain(mustFit(t, sets...).Value) {
+			worst = max(worst, math.Abs(got/want[k]-1))
+		}
+		mean += worst / scenes
+	}
+	if mean > 4e-14 {
+		t.Errorf("a mean error of %.3g", mean)
+	}
 }
 
 // sizes returns the root of the weighted squares of readings from the first of
