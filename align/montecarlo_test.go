@@ -189,6 +189,25 @@ func TestClockOnABigOffset(t *testing.T) {
 	near(t, "first order", inMM(mustFit(t, sets...).Cov.Standard().Vertical.Offset), 0, 1e-5)
 }
 
+// Each input alone, by hand: a line of 2 mm/m that stands level with the other at x = 0. A face
+// of 75 mm that is off by 1.5 mm, a fiftieth, sees a slope off by as much; a rim that is off by
+// 1 mm an offset off by 2 um. Both change what readings mean, and not only the readings.
+func TestOneUncertaintyAlone(t *testing.T) {
+	job := func(tell func(rim, face *align.Uncertainty)) align.Summary {
+		sets := read(t, line(0, 0, 0, 2e-3), []align.Set{rim(align.Stationary, 0), face(align.Stationary, 75)}, quarters...)
+		for i := range sets {
+			sets[i].U.Reading = 1 * units.Nanometre
+		}
+		tell(&sets[0].U, &sets[1].U)
+		return summary(t, 0.95, run(t, align.MonteCarlo{Sets: sets}, 3, 2)...)
+	}
+	const e = 5 / 200.0 // sqrt(2n) of 20 000
+	s := job(func(_, face *align.Uncertainty) { face.Radius = 1.5 * mm })
+	near(t, "radius of the face", s.Slope.Vertical.Deviation, 2e-3/50, 2e-3/50*e)
+	s = job(func(rim, _ *align.Uncertainty) { rim.Station = mm })
+	near(t, "station of the rim", inMM(s.Offset.Vertical.Deviation), 2e-3, 2e-3*e)
+}
+
 // The readings of one mounting share one tape: repeats do not average it out.
 func TestMonteCarloMounting(t *testing.T) {
 	deviation := func(mounting string) float64 {
