@@ -31,10 +31,10 @@ func (k Coupling) Gap(c Centreline) (opening units.Length, at units.Clock, err e
 	}
 	tilt := c.Tilt()
 	opening = tilt.Size().Over(k.Diameter)
-	switch {
-	case opening == 0:
+	if opening == 0 {
 		return 0, 0, nil
-	case !check.Sound(opening):
+	}
+	if !check.Sound(opening) {
 		return 0, 0, beyond("a diameter and a slope of a gap")
 	}
 	return opening, tilt.Direction().Opposite(), nil

@@ -102,12 +102,8 @@ func warnings(sets []Set) []units.Fault {
 func (s *Set) spread() units.Length {
 	low, high := s.Readings[0].Value, s.Readings[0].Value
 	for i := range s.Readings {
-		switch v := s.Readings[i].Value; {
-		case v < low:
-			low = v
-		case v > high:
-			high = v
-		}
+		v := s.Readings[i].Value
+		low, high = min(low, v), max(high, v)
 	}
 	return high - low
 }

@@ -226,17 +226,19 @@ func checkBlocks(p float64, blocks []Block) error {
 	}
 	seen := make(map[uint32]bool, len(blocks))
 	for i := range blocks {
-		b, at := &blocks[i], list.Index(i)
-		switch first := &blocks[0]; {
-		case b.job == nil:
+		first, b, at := &blocks[0], &blocks[i], list.Index(i)
+		if b.job == nil {
 			faults.Add(units.Missing, at, nil, "a block that was run")
 			continue
-		case first.job == nil: // a fault already
-		case b.seed != first.seed:
+		}
+		if first.job == nil {
+			continue // a fault already
+		}
+		if b.seed != first.seed {
 			faults.Add(units.Conflict, at, b.seed, "the seed of the first block")
-		case !b.job.equal(first.job):
+		} else if !b.job.equal(first.job) {
 			faults.Add(units.Conflict, at, b.number, "the job of the first block")
-		case seen[b.number]:
+		} else if seen[b.number] {
 			faults.Add(units.Duplicate, at, b.number, "a number that no other block has")
 		}
 		seen[b.number] = true
@@ -248,10 +250,9 @@ func checkBlocks(p float64, blocks []Block) error {
 func (c *gathered) check() error {
 	var faults check.Faults
 	var root check.Path
-	switch q := within(c.trials, c.p); {
-	case c.trials == 0:
+	if c.trials == 0 {
 		faults.Add(units.Unseen, root.Field("blocks"), c.failed, "trials that do not all fail")
-	case q < 1, q >= c.trials:
+	} else if q := within(c.trials, c.p); q < 1 || q >= c.trials {
 		faults.Add(units.OutOfRange, root.Field("probability"), c.p, "a probability that the trials can tell: one at least inside the interval, and one outside")
 	}
 	return faults.Err()

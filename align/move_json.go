@@ -51,13 +51,13 @@ func (m *moveJSON) check() error {
 	var faults check.Faults
 	var root check.Path
 	at := root.Field("u")
-	switch {
-	case m.U == nil && m.Basis != Unknown:
-		faults.Add(units.Missing, at, nil, "an uncertainty, or the basis unknown")
-	case m.U == nil:
-	case m.Basis == Unknown, m.Basis == Declared && *m.U != (Vector{}):
+	if m.U == nil {
+		if m.Basis != Unknown {
+			faults.Add(units.Missing, at, nil, "an uncertainty, or the basis unknown")
+		}
+	} else if m.Basis == Unknown || m.Basis == Declared && *m.U != (Vector{}) {
 		faults.Add(units.Conflict, at, nil, "no uncertainty: the basis is "+m.Basis.String())
-	default: // a result may be larger than an input
+	} else { // a result may be larger than an input
 		notBelowZero(&faults, at.Field("horizontal"), m.U.Horizontal)
 		notBelowZero(&faults, at.Field("vertical"), m.U.Vertical)
 	}

@@ -25,26 +25,31 @@ func (m Move) String() string { return m.Text(Style{}) }
 // Text puts the move into words, for one "inboard: lower 2.7 mil, push 4.0 mil
 // towards 9 o'clock". A move that rounds to nothing is left: "inboard: leave".
 func (m Move) Text(s Style) string {
-	vertical, horizontal := s.Height(m.By.Vertical), s.Sideways(m.By.Horizontal)
-	words := vertical + ", " + horizontal
-	switch {
-	case !check.Sound(m.By.Vertical), !check.Sound(m.By.Horizontal):
-		words = "unknown, the move is not a number"
-	case vertical == "" && horizontal == "":
-		words = "leave"
-	case vertical == "" && s.upright():
-		words = horizontal
-	case horizontal == "" && s.upright():
-		words = vertical
-	case vertical == "":
-		words = "leave the height, " + horizontal
-	case horizontal == "":
-		words = vertical + ", leave sideways"
-	}
+	words := s.inWords(m.By)
 	if m.Foot.Name == "" {
 		return words
 	}
 	return m.Foot.Name + ": " + words
+}
+
+func (s Style) inWords(by Vector) string {
+	if !check.Sound(by.Vertical) || !check.Sound(by.Horizontal) {
+		return "unknown, the move is not a number"
+	}
+	vertical, horizontal := s.Height(by.Vertical), s.Sideways(by.Horizontal)
+	if vertical == "" && horizontal == "" {
+		return "leave"
+	}
+	if vertical != "" && horizontal != "" {
+		return vertical + ", " + horizontal
+	}
+	if s.upright() {
+		return vertical + horizontal // one of them is nothing
+	}
+	if vertical == "" {
+		return "leave the height, " + horizontal
+	}
+	return vertical + ", leave sideways"
 }
 
 // upright tells whether the machine's axis stands: 12 and 6 are marks then.

@@ -119,12 +119,11 @@ func checkProbe(faults *check.Faults, at check.Path, p Probe) {
 }
 
 func checkCarrier(faults *check.Faults, at check.Path, s Shaft, used bool, kind string) {
-	switch {
-	case !used && s != 0:
+	if !used && s != 0 {
 		faults.Add(units.Conflict, at, s, "no carrier: "+kind+" does not use it")
-	case used && s == 0:
+	} else if used && s == 0 {
 		faults.Add(units.Missing, at, nil, "the shaft that carries the "+kind)
-	case used && !shaftNames.Known(uint8(s)):
+	} else if used && !shaftNames.Known(uint8(s)) {
 		faults.Add(units.OutOfRange, at, s, "stationary or movable")
 	}
 }
@@ -142,12 +141,11 @@ func checkRadius(faults *check.Faults, at check.Path, p Probe, used bool) {
 }
 
 func checkGain(faults *check.Faults, at check.Path, gain float64, used bool, kind string) {
-	switch {
-	case !used:
+	if !used {
 		check.Unused(faults, at, gain, kind)
-	case gain == 0:
+	} else if gain == 0 {
 		faults.Add(units.Missing, at, gain, "a gain other than zero")
-	case check.Finite(faults, at, gain) && max(gain, -gain) < check.Least:
+	} else if check.Finite(faults, at, gain) && max(gain, -gain) < check.Least {
 		faults.Add(units.OutOfRange, at, gain, "a gain that can be reckoned with")
 	}
 }
@@ -155,14 +153,14 @@ func checkGain(faults *check.Faults, at check.Path, gain float64, used bool, kin
 // checkSag: an outside bracket droops, it never rises, so a negative sag is a
 // sign error. A face dial's droop has a sign of its own.
 func checkSag(faults *check.Faults, at check.Path, kind Kind, sag units.Length) {
-	switch {
-	case !kindNames.Known(uint8(kind)):
+	if !kindNames.Known(uint8(kind)) {
 		return // the kind is a fault already
-	case !usesOf[kind].sag:
+	}
+	if !usesOf[kind].sag {
 		check.Unused(faults, at, sag, kind.String())
-	case kind == Rim || kind == Bore:
+	} else if kind == Rim || kind == Bore {
 		check.NotNegative(faults, at, sag, "a sag")
-	default:
+	} else {
 		check.Finite(faults, at, sag)
 	}
 }

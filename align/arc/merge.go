@@ -67,10 +67,11 @@ func merge(a, b align.Estimate) (align.Estimate, error) {
 	var ofA, ofB mat.Dense // weights
 	ofA.Mul(p.b, p.inverse)
 	ofB.Mul(p.a, p.inverse)
-	switch { // one is better by so much that its variance is nought beside the other's
-	case noSay(&ofA):
+	// One may be better by so much that its variance is nought beside the other's.
+	if noSay(&ofA) {
 		return b, nil
-	case noSay(&ofB):
+	}
+	if noSay(&ofB) {
 		return a, nil
 	}
 	fromA, err := p.part(a.Cov, p.a, &ofA)
