@@ -124,18 +124,22 @@ func TestScaleOfRoundNumbers(t *testing.T) {
 	}
 }
 
-// Of more readings than are tried, those are that stick out most, wherever they stand.
+// Of more readings than are tried, those are that stick out most for their uncertainty,
+// wherever they stand.
 func TestStickingOut(t *testing.T) {
 	sets := twoSensors(50, 5000)
 	for j := 45; j < 50; j++ {
 		sets[1].Readings[j].Value += 40e3
+	}
+	for j := range 20 {
+		sets[0].Readings[j].U = 20e3
 	}
 	s := newTestSearch(t, sets)
 	list := s.sticking(ones(100))
 	if len(list) != mostTried || !slices.IsSorted(list) || !slices.Contains(list, 95) || !slices.Contains(list, 99) {
 		t.Errorf("%v", list)
 	}
-	off := func(n int) float64 { return math.Abs(float64(s.left[n].Value)) }
+	off := func(n int) float64 { return math.Abs(float64(s.left[n].Value / s.dev[n])) }
 	least := math.Inf(1)
 	for _, n := range list {
 		least = min(least, off(n))
