@@ -88,7 +88,7 @@ func TestTails(t *testing.T) {
 		"misled":   func(i int) float64 { return float64(i % 64) }, // the sample sees zeros alone
 		"misled 2": func(i int) float64 { return -float64(i % 64) },
 	}
-	var got tails // used again and again, as in a summary
+	var used tails // again and again, as in a summary
 	for name, draw := range draws {
 		for _, n := range []int{2, 3, 130, 1064, 10_017} {
 			all := make([]float64, n)
@@ -98,9 +98,11 @@ func TestTails(t *testing.T) {
 			rising := slices.Sorted(slices.Values(all))
 			for _, k := range []int{1, n / 20, n / 7, n / 3, n - 1} {
 				k = max(k, 1)
-				got.take(all, k)
-				if !slices.Equal(got.low, rising[:k]) || !slices.Equal(got.high, rising[n-k:]) {
-					t.Errorf("%s, %d, %d at each end: got %v and %v", name, n, k, got.low, got.high)
+				for _, got := range []*tails{&used, {}} {
+					got.take(all, k)
+					if !slices.Equal(got.low, rising[:k]) || !slices.Equal(got.high, rising[n-k:]) {
+						t.Errorf("%s, %d, %d at each end: got %v and %v", name, n, k, got.low, got.high)
+					}
 				}
 			}
 		}
