@@ -65,8 +65,8 @@ func TestCovarianceOfFewTrials(t *testing.T) {
 	}
 }
 
-// Whether a trial sees is judged as a fit does it: two rims of full turns 100 m from the
-// coupling, closer and closer to each other.
+// Whether a trial sees is judged as a fit does it: two sensors of full turns 100 m from the
+// coupling, closer and closer to each other, and a third one far away that sees heights alone.
 func TestTrialsSeeWhatFitSees(t *testing.T) {
 	saw := map[bool]int{}
 	for _, apart := range []float64{1, 1e-2, 1e-4, 1e-6, 3e-7, 1e-8, 1e-10} {
@@ -74,10 +74,10 @@ func TestTrialsSeeWhatFitSees(t *testing.T) {
 		var seen law
 		var work [four * (four + 1)]float64
 		common := lsq.In(work[:], four)
-		for _, x := range []float64{1e5, 1e5 + apart} {
-			l := law{100, 100 * x}
+		for _, at := range []struct{ x, sideways float64 }{{1e5, 1}, {1e5 + apart, 1}, {-1e5, 0}} {
+			l := law{100, 100 * at.x}
 			seen.addFullTurn(l, 2)
-			for _, row := range [][four]float64{l.row(1, 0), l.row(0, 1)} {
+			for _, row := range [][four]float64{l.row(at.sideways, 0), l.row(0, 1)} {
 				trial = append(trial, [...]float64{row[0], row[1], row[2], row[3], 0})
 				common.Add(row[:], 0)
 			}
