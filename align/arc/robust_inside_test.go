@@ -210,3 +210,18 @@ func TestScatterOfTooLittleWeight(t *testing.T) {
 		}
 	}
 }
+
+// Two readings at the ends of an arc that err alike hold the fit between them: it takes both
+// to see it, and they are found.
+func TestBothEndsAreFound(t *testing.T) {
+	sets := twoSensors(9, 5000)
+	for _, j := range []int{0, 8} {
+		sets[0].Readings[j].Value += 100e3
+	}
+	best := newTestSearch(t, sets).best()
+	for n, w := range best.weights {
+		if gone := n == 0 || n == 8; gone != (w == 0) {
+			t.Errorf("reading %d: weight %v", n, w)
+		}
+	}
+}
