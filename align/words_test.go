@@ -119,3 +119,14 @@ func TestUnknownViewIsOne(t *testing.T) {
 		t.Errorf("%q, though View.Clock makes 3 o'clock %v", text, view.Clock(units.Three))
 	}
 }
+
+// What is no number has no words, in either direction.
+func TestNoNumberHasNoWords(t *testing.T) {
+	for _, by := range []units.Length{units.Length(math.NaN()), units.Length(math.Inf(1)), units.Length(math.Inf(-1))} {
+		for _, s := range []align.Style{{}, {Twelve: "mark"}} {
+			if up, side := s.Height(by), s.Sideways(by); up != "" || side != "" {
+				t.Errorf("%v: %q, %q", by, up, side)
+			}
+		}
+	}
+}
