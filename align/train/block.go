@@ -102,10 +102,10 @@ func (p *planner) findBlocks(m *model) bool {
 func (m *model) allEnds() []end {
 	var list []end
 	for i := range m.stops {
-		if !math.IsInf(m.stops[i].low, -1) {
+		if !math.IsInf(m.stops[i].low, 0) {
 			list = append(list, end{i, Low})
 		}
-		if !math.IsInf(m.stops[i].high, 1) {
+		if !math.IsInf(m.stops[i].high, 0) {
 			list = append(list, end{i, High})
 		}
 	}
@@ -127,7 +127,7 @@ func (m *model) leastOpening(ends []end) ([]units.Length, bool) {
 	if !ok {
 		return nil, false
 	}
-	openings := r.spread(needed, sum+float64(m.ease*(1+sum)))
+	openings := r.spread(needed, above(sum, m.ease))
 	if openings == nil {
 		return nil, false
 	}
@@ -135,7 +135,7 @@ func (m *model) leastOpening(ends []end) ([]units.Length, bool) {
 	large := slices.Clone(by)
 	for k, e := range needed {
 		i := slices.Index(ends, e)
-		by[i] = roundedUp(fromMM(m.scale * (openings[k] + float64(m.ease*(1+openings[k])))))
+		by[i] = roundedUp(fromMM(m.scale * above(openings[k], m.ease)))
 		if openings[k] > unmoved && by[i] >= LeastStep {
 			large[i] = by[i]
 		}
@@ -151,23 +151,17 @@ func (m *model) leastOpening(ends []end) ([]units.Length, bool) {
 // open than it helps is closed in every plan of the least sum.
 func (r *region) leastSum(ends []end) (sum float64, needed []end, ok bool) {
 	m := r.m
-	var opening []int // the piece of each end
+	opening := make([]int, len(ends)) // the piece of each
 	p := m.inMoves(0, func(list []piece, i int) []piece {
 		list = m.undivided(list, i)
-		for _, e := range ends {
+		for k, e := range ends {
 			if e.stop == i {
+				opening[k] = len(list)
 				list = append(list, piece{e.side.sign(), 0, math.Inf(1), 1})
 			}
 		}
 		return list
 	})
-	for _, e := range ends {
-		k := p.first[e.stop] + 1
-		for p.pieces[k].sign != e.side.sign() {
-			k++
-		}
-		opening = append(opening, k)
-	}
 	s, ok := r.minimise(p)
 	if !ok {
 		return 0, nil, false
@@ -206,10 +200,8 @@ func (r *region) spread(ends []end, most float64) []float64 {
 	return y[r.m.n:]
 }
 
-// roundedUp returns the length to the Resolution, no less than it is.
-func roundedUp(l units.Length) units.Length {
-	return units.Length(math.Ceil(float64(l/Resolution))) * Resolution
-}
+// roundedUp returns the length to the nanometre, which is its unit, no less than it is.
+func roundedUp(l units.Length) units.Length { return units.Length(math.Ceil(float64(l))) }
 
 // inside is the level that openings aim at. Cuts may leave round items a little above
 // it, but not above one.

@@ -19,10 +19,10 @@ func compass(n int) [][2]float64 {
 }
 
 func (it *item) aims() [][2]float64 {
-	if it.count == 1 {
-		return bothWays
+	if it.round() {
+		return allAround
 	}
-	return allAround
+	return bothWays
 }
 
 // cuts are items held in directions. An item in both planes has a round limit; each
@@ -52,20 +52,17 @@ func (m *model) beyond(level float64) float64 {
 	if !m.round() {
 		return level
 	}
-	return level + float64(m.ease/10*(1+level))
+	return above(level, m.ease/10)
 }
 
-// deepen adds a cut at every item that is above the level at y, and tells whether
-// there was one.
-func (c *cuts) deepen(y []float64, level float64) bool {
-	before := len(c.list)
+// deepen adds a cut at every round item that is above the level at y.
+func (c *cuts) deepen(y []float64, level float64) {
 	for k := range c.m.items {
 		it := &c.m.items[k]
-		if size, direction := it.at(y); it.count > 1 && size > c.m.beyond(level) {
+		if size, direction := it.at(y); it.round() && size > c.m.beyond(level) {
 			c.list = append(c.list, c.m.along(it, direction))
 		}
 	}
-	return len(c.list) > before
 }
 
 // prune drops the tangents that are of no more use at y: those far from holding.

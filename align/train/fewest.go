@@ -54,8 +54,8 @@ func (f *fewest) search(y []float64) {
 		}
 		f.note(y)
 	}
-	open := f.smallest(y)
-	if open < 0 || !f.promising(y) {
+	open, some := f.smallest(y)
+	if !some || !f.promising(y) {
 		return
 	}
 	f.left[open] = true
@@ -97,17 +97,17 @@ func (f *fewest) promising(y []float64) bool {
 	return f.count < f.bestCount || f.count == f.bestCount && squares(y) < f.bestSquares
 }
 
-// smallest returns the open foot that moves least at y, of those that move; -1 if
-// there is none.
-func (f *fewest) smallest(y []float64) int {
-	found, least := -1, math.Inf(1)
+// smallest returns the open foot that moves least at y, of those that move, if there
+// is one.
+func (f *fewest) smallest(y []float64) (foot int, ok bool) {
+	least := math.Inf(1)
 	for i := range f.r.m.stops {
 		size := math.Abs(f.r.m.stops[i].move.at(y))
 		if !f.left[i] && !f.moved[i] && size > unmoved && size < least {
-			found, least = i, size
+			foot, ok, least = i, true, size
 		}
 	}
-	return found
+	return foot, ok
 }
 
 // squares is the sum of squares of all moves.

@@ -73,26 +73,28 @@ type item struct {
 	count int       // of planes
 }
 
-// at returns the size of the item and the direction in which it points.
+// round tells whether the item is the length of a vector.
+func (it *item) round() bool { return it.count > 1 }
+
+// at returns the size of the item and the direction in which it points, if it has a
+// size.
 func (it *item) at(y []float64) (size float64, direction [2]float64) {
 	for i := range it.count {
 		direction[i] = it.both[i].at(y)
 	}
 	size = math.Sqrt(float64(direction[0]*direction[0]) + float64(direction[1]*direction[1]))
-	if size > 0 {
-		direction[0] /= size
-		direction[1] /= size
-	}
+	direction[0] /= size
+	direction[1] /= size
 	return size, direction
 }
 
 // along returns the component of the item in a direction: what no cut may have
 // above the ratio allowed.
 func (m *model) along(it *item, direction [2]float64) affine {
-	if it.count == 1 {
-		return m.combined(direction[0], &it.both[0], 0, &it.both[0])
+	if it.round() {
+		return m.combined(direction[0], &it.both[0], direction[1], &it.both[1])
 	}
-	return m.combined(direction[0], &it.both[0], direction[1], &it.both[1])
+	return m.combined(direction[0], &it.both[0], 0, &it.both[0])
 }
 
 // stop is the move of one foot in one plane and how far it can go.
@@ -137,9 +139,6 @@ func (p *planner) newModel(withReference bool, in ...int) *model {
 			}
 		}
 	}
-	m.stops = make([]stop, 0, t.feet()*len(in))
-	m.carriers = make([]carrier, 0, m.n/2)
-	m.items = make([]item, 0, 2*len(t.Joints)*len(in))
 	for i := range t.Machines {
 		for _, plane := range in {
 			m.addStops(bodies[i], i, plane)
@@ -263,7 +262,7 @@ func (t *Train) scale() float64 {
 	scale := least
 	for j := range t.Joints {
 		off := t.Joints[j].offValue().About(-t.Joints[j].At)
-		for i := j; i <= j+1; i++ {
+		for _, i := range [...]int{j, j + 1} {
 			for k := range t.Machines[i].Feet {
 				w := off.At(t.Machines[i].Feet[k].X)
 				scale = max(scale, math.Abs(mm(w.Horizontal)), math.Abs(mm(w.Vertical)))

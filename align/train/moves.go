@@ -2,6 +2,7 @@ package train
 
 import (
 	"math"
+	"slices"
 
 	"example.org/collinear/internal/linprog"
 )
@@ -21,18 +22,19 @@ type carrier struct {
 	inverse [2][2]float64 // of the shares of the coordinates in the moves of those
 }
 
+// outermost returns the indexes of the first and the last of some stations.
+func outermost(x []float64) [2]int {
+	return [2]int{slices.Index(x, slices.Min(x)), slices.Index(x, slices.Max(x))}
+}
+
 // newCarrier returns the carrier of the two coordinates from first on, by the outer
 // ones of the stops.
 func newCarrier(stops []stop, offset, first int) carrier {
-	outer := [2]int{0, 0}
+	x := make([]float64, len(stops))
 	for i := range stops {
-		if stops[i].x < stops[outer[0]].x {
-			outer[0] = i
-		}
-		if stops[i].x > stops[outer[1]].x {
-			outer[1] = i
-		}
+		x[i] = stops[i].x
 	}
+	outer := outermost(x)
 	a, b := stops[outer[0]].move.of[first:], stops[outer[1]].move.of[first:]
 	det := float64(a[0]*b[1]) - float64(a[1]*b[0])
 	return carrier{
@@ -94,7 +96,7 @@ func (m *model) split(list []piece, i int) []piece {
 		list = append(list, piece{+1, max(0, s.low), s.high, 1})
 	}
 	if s.low < 0 || s.high <= 0 {
-		list = append(list, piece{-1, max(0, -s.high), -s.low + 0, 1})
+		list = append(list, piece{-1, max(0, -s.high), max(0, -s.low), 1})
 	}
 	return list
 }

@@ -100,16 +100,15 @@ func (t *Train) steps(standings []Standing) []Step {
 // start returns the machine to work outward from: the reference, or the one whose
 // largest move is the least.
 func (t *Train) start(standings []Standing) int {
-	if i := t.reference(); i >= 0 {
-		return i
+	if t.Reference != "" {
+		return t.reference()
 	}
-	start := 0
-	for i := range standings {
-		if standings[i].largest() < standings[start].largest() {
-			start = i
-		}
-	}
-	return start
+	return leastOf(len(standings), func(i int) float64 { return float64(standings[i].largest()) })
+}
+
+// leastOf returns the first of n machines of which there is least.
+func leastOf(n int, of func(int) float64) int {
+	return slices.MinFunc(outward(0, n), func(a, b int) int { return cmp.Compare(of(a), of(b)) })
 }
 
 func (s *Standing) largest() units.Length {

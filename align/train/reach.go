@@ -57,22 +57,27 @@ func (c *cuts) minimise(p *program, row func(*affine) linprog.Row, level func(*l
 	if solver.Load(p.Program) != nil {
 		return linprog.Solution{}, false
 	}
-	for round := 1; ; round++ {
-		s := solve(solver, p.Program)
+	var s linprog.Solution
+	var y []float64
+	for range mostRounds {
+		s = solve(solver, p.Program)
 		if s.Status != linprog.Optimal {
 			return s, false
 		}
-		held, y := len(c.list), p.coordinates(s.X)
-		if !c.deepen(y, level(&s)) || round >= mostRounds {
-			return s, c.m.worstRound(y) <= nearEnough(level(&s))
+		y = p.coordinates(s.X)
+		held := len(c.list)
+		c.deepen(y, level(&s))
+		if len(c.list) == held {
+			break
 		}
-		for i := held; i < len(c.list); i++ {
-			p.Rows = append(p.Rows, row(&c.list[i]))
+		for i := range c.list[held:] {
+			p.Rows = append(p.Rows, row(&c.list[held+i]))
 			if solver.Add(p.Rows[len(p.Rows)-1]) != nil {
 				return s, false
 			}
 		}
 	}
+	return s, c.m.nearEnough(y, level(&s))
 }
 
 // solve goes on from the basis that the solver has, or from scratch where that leads

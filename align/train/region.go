@@ -37,6 +37,9 @@ func (m *model) eased(try func() bool) bool {
 	})
 }
 
+// above returns x and a share more of it and of one, for what is next to nothing.
+func above(x, share float64) float64 { return x + float64(share*(1+x)) }
+
 // worst returns the largest ratio to a limit at y.
 func (m *model) worst(y []float64) float64 {
 	worst := 0.0
@@ -49,14 +52,14 @@ func (m *model) worst(y []float64) float64 {
 
 // round tells whether an item is the length of a vector.
 func (m *model) round() bool {
-	return slices.ContainsFunc(m.items, func(it item) bool { return it.count > 1 })
+	return slices.ContainsFunc(m.items, func(it item) bool { return it.round() })
 }
 
 // worstRound returns the largest ratio of an item that cuts only come near to.
 func (m *model) worstRound(y []float64) float64 {
 	worst := 0.0
 	for k := range m.items {
-		if m.items[k].count > 1 {
+		if m.items[k].round() {
 			size, _ := m.items[k].at(y)
 			worst = max(worst, size)
 		}
@@ -80,7 +83,7 @@ func (r *region) minimise(p *program) (linprog.Solution, bool) {
 
 // points returns the rows of the region for its point of least squares.
 func (r *region) points() []nearest.Row {
-	rows := make([]nearest.Row, 0, 2*len(r.m.stops)+len(r.cuts.list))
+	var rows []nearest.Row
 	for i := range r.m.stops {
 		s := &r.m.stops[i]
 		rows = r.m.appendWithin(rows, &s.move, s.low, s.high)
@@ -135,28 +138,31 @@ func (r *region) leastSquaresUnder(more []nearest.Row, broken func(y []float64) 
 	defer r.m.space.rows.empty() // the solver has copies
 	solver.Add(r.points()...)
 	solver.Add(more...)
-	for round := 1; ; round++ {
+	var last []float64
+	for range mostRounds {
 		point := solver.Solve()
 		if point.Status != nearest.Found {
 			return nil
 		}
-		held, rows := len(r.cuts.list), broken(point.X)
-		r.cuts.deepen(point.X, r.m.beyond(r.level))
-		for i := held; i < len(r.cuts.list); i++ {
-			rows = r.appendCut(rows, i)
+		last = point.X
+		held, rows := len(r.cuts.list), broken(last)
+		r.cuts.deepen(last, r.m.beyond(r.level))
+		for i := range r.cuts.list[held:] {
+			rows = r.appendCut(rows, held+i)
 		}
 		if len(rows) == 0 {
-			return point.X
-		}
-		if round >= mostRounds {
-			return within(point.X, len(broken(point.X)) == 0 && r.m.worstRound(point.X) <= nearEnough(r.level))
+			return last
 		}
 		solver.Add(rows...)
 	}
+	return within(last, len(broken(last)) == 0 && r.m.nearEnough(last, r.level))
 }
 
-// nearEnough is how far above a level a round item may stay where cuts are slow.
-func nearEnough(level float64) float64 { return level + float64(enough*(1+level)) }
+// nearEnough tells whether no round item is farther above the level than one may stay
+// where cuts are slow.
+func (m *model) nearEnough(y []float64, level float64) bool {
+	return m.worstRound(y) <= above(level, enough)
+}
 
 // within returns y, or nothing.
 func within(y []float64, ok bool) []float64 {

@@ -95,10 +95,8 @@ func (m *model) addTargetStop(machine, foot, plane int) {
 	s.low, s.high = f.limit(plane).ends()
 	s.low, s.high = s.low/m.scale, s.high/m.scale
 	s.move = affine{of: m.vector(m.n), c: m.rays[machine].at(s.x) / m.scale}
-	if m.n > 0 {
-		at := m.whole.at(s.x)
-		copy(s.move.of, at[:])
-	}
+	at := m.whole.at(s.x)
+	copy(s.move.of, at[:]) // nothing beside a machine that stays
 	m.stops = append(m.stops, s)
 }
 
@@ -108,7 +106,7 @@ func (m *model) meets(plane int) bool {
 	const share = 1e-10
 	for j := range m.train.Joints {
 		off := m.train.Joints[j].off(plane)
-		for i := j; i <= j+1; i++ {
+		for _, i := range [...]int{j, j + 1} {
 			for k := range m.train.Machines[i].Feet {
 				x := mm(m.train.Machines[i].Feet[k].X)
 				left := off.at(x) + m.rays[j+1].at(x) - m.rays[j].at(x)

@@ -55,12 +55,11 @@ func (r *region) leastTravel() []float64 {
 	if !ok {
 		return nil
 	}
-	most, y := s.Objective, p.coordinates(s.X)
-	most += float64(m.ease * (1 + most))
+	most, y := above(s.Objective, m.ease), p.coordinates(s.X)
 	// The sum of sizes is at most so much: a plane for every way in which the signs
 	// can stand, of which few are ever needed.
 	return r.leastSquaresUnder([]nearest.Row{m.travelRow(y, most)}, func(y []float64) []nearest.Row {
-		if m.travel(y) <= most+float64(m.ease*(1+most)) {
+		if m.travel(y) <= above(most, m.ease) {
 			return nil
 		}
 		return []nearest.Row{m.travelRow(y, most)}
@@ -108,7 +107,7 @@ func (r *region) leastLargest() []float64 {
 	if !ok {
 		return nil
 	}
-	most := s.Objective + float64(r.m.ease*(1+s.Objective))
+	most := above(s.Objective, m.ease)
 	var within []nearest.Row
 	for i := range m.stops {
 		within = m.appendWithin(within, &m.stops[i].move, -most, most)
