@@ -107,11 +107,11 @@ func (s *shimJoint) add(j *Joint, offset, slope, unit float64, limit units.Lengt
 // lay sets the form of the item.
 func (it *shimItem) lay(off align.Line, at float64, before, after *ends) {
 	it.c = it.unit * it.of(off)
+	signs := [...]float64{-it.unit, it.unit}
 	for side, e := range [...]*ends{before, after} {
-		sign := it.unit * float64(2*side-1)
 		offset, slope := e.at(at)
 		for end := range offset {
-			it.shares[side][end] = sign * (float64(it.offset*offset[end]) + float64(it.slope*slope[end]))
+			it.shares[side][end] = signs[side] * (float64(it.offset*offset[end]) + float64(it.slope*slope[end]))
 		}
 	}
 }
@@ -147,18 +147,15 @@ func (it *shimItem) ratio(aside, up float64) float64 {
 	return float64(units.Length(size*it.unit).Round(tolerance.Resolution)) / it.limit
 }
 
-// within sets the rooms of the items for ratios up to a level, with half a nanometre
-// for the rounding of a verdict, and a little more for that of numbers.
+// within sets the room of the item for ratios up to a level, which the horizontal alone
+// does not exceed, with half a nanometre for the rounding of a verdict, and a little more
+// for that of numbers.
 func (it *shimItem) within(level float64) form {
 	const more = 0.5 + 0.01
 	f := it.form
-	size := float64(level*it.limit) + more
-	if size < math.Abs(it.aside) {
-		f.room = -1
-	} else if it.perPlane {
-		f.room = size
-	} else {
-		f.room = math.Sqrt(float64(size*size)-float64(it.aside*it.aside)) + more
+	f.room = float64(level*it.limit) + more
+	if !it.perPlane {
+		f.room = math.Sqrt(float64(f.room*f.room)-float64(it.aside*it.aside))
 	}
 	return f
 }
@@ -174,10 +171,8 @@ func (r reach) and(q reach) reach { return reach{max(r.low, q.low), min(r.high, 
 
 // times returns k times the range.
 func (r reach) times(k float64) reach {
-	if k < 0 {
-		return reach{k * r.high, k * r.low}
-	}
-	return reach{k * r.low, k * r.high}
+	a, b := k*r.low, k*r.high
+	return reach{min(a, b), max(a, b)}
 }
 
 func (r reach) plus(q reach) reach { return reach{r.low + q.low, r.high + q.high} }
@@ -199,9 +194,6 @@ func (f *form) window(heights *[2][2]reach, side, end int) reach {
 		}
 	}
 	allowed := reach{-f.room - rest.high, f.room - rest.low}
-	if f.room < 0 {
-		return nowhere
-	}
 	if k := f.shares[side][end]; k != 0 {
 		return allowed.times(1 / k)
 	}
@@ -225,9 +217,6 @@ func (f *form) without(g *form, side, end int) form {
 		}
 	}
 	sum.shares[side][end] = 0
-	if f.room < 0 || g.room < 0 {
-		sum.room = -1
-	}
 	return sum
 }
 

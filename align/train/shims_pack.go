@@ -77,6 +77,10 @@ type budget struct {
 	cut         bool // it has ended
 }
 
+// share is where the search stands once it has used one part in so many of what is left
+// up to an end.
+func (b *budget) share(end, parts int) int { return b.nodes + (end-b.nodes)/parts }
+
 // spend takes a node, and tells whether there was one.
 func (b *budget) spend() bool {
 	if b.nodes >= b.most {
@@ -151,10 +155,12 @@ func (b *shimBox) listWanted(w wantedPacks) {
 			b.packs = append(b.packs, f.now())
 		}
 	}
-	for n := 0; n <= w.most; n++ {
-		if pack := (shimPack{sizes: make([]int32, 0, n)}); b.wanted(&w, pack, n) {
-			b.extend(&w, pack, n)
-		}
+	empty := shimPack{sizes: make([]int32, 0, w.most)}
+	if b.wanted(&w, empty, 0) {
+		b.packs = append(b.packs, shimPack{})
+	}
+	for more := range w.most {
+		b.extend(&w, empty, 1+more)
 	}
 	b.index()
 }
@@ -225,9 +231,6 @@ func (b *shimBox) wanted(w *wantedPacks, pack shimPack, more int) bool {
 		last = int(pack.sizes[n-1])
 	}
 	totals := reach{float64(pack.total), float64(pack.total)}
-	if more > 0 && len(b.sizes) == 0 {
-		return false
-	}
 	if more > 0 {
 		totals.low += float64(int64(more) * b.sizes[len(b.sizes)-1].nm)
 		totals.high += float64(int64(more) * b.sizes[last].nm)
@@ -251,17 +254,14 @@ type laying struct {
 	next   int   // the least handling that was more than allowed
 }
 
-// lay returns the packs of the feet and how many pieces are handled for them; false
-// where that is not possible with so many.
+// lay returns the packs of the feet, of totals that are listed, and how many pieces are
+// handled for them; false where that is not possible with so many.
 func (b *shimBox) lay(feet []int, totals []int64, most int) (packs []int, handled int, ok bool) {
 	n := len(feet)
 	l := laying{shimBox: b, feet: feet, spans: make([]span, n), least: make([]int, n+1), chosen: make([]int, n)}
-	for i := n - 1; i >= 0; i-- {
-		f := &b.feet[feet[i]]
-		l.spans[i], ok = b.spans[totals[feet[i]]]
-		if !ok {
-			return nil, 0, false
-		}
+	for i, foot := range slices.Backward(feet) {
+		f := &b.feet[foot]
+		l.spans[i] = b.spans[totals[foot]]
 		l.least[i] = l.least[i+1] + slices.Min(f.handled[l.spans[i].first:l.spans[i].end])
 	}
 	for allowed := l.least[0]; allowed <= most; allowed = l.next {

@@ -177,8 +177,8 @@ func (s *shimSearch) narrow() bool {
 		return false
 	}
 	s.least = make([]int, len(s.places)+1)
-	for k := len(s.places) - 1; k >= 0; k-- {
-		least, ok := s.stations[s.places[k].station].least()
+	for k, p := range slices.Backward(s.places) {
+		least, ok := s.stations[p.station].least()
 		if !ok {
 			return false
 		}
@@ -189,6 +189,9 @@ func (s *shimSearch) narrow() bool {
 
 // reachable finds the ranges, and tells whether something is left of each.
 func (s *shimSearch) reachable() bool {
+	if s.floor() > s.level {
+		return false
+	}
 	for i := range s.stations {
 		st := &s.stations[i]
 		if st.reach = st.whole(); st.reach.empty() {
@@ -247,6 +250,6 @@ func (s *shimSearch) leaf(key shimKey) {
 	var ok bool
 	if c.packs, c.handled, ok = s.lay(s.all, s.totals, s.mostHandled(key.ratio)); ok && s.better(&c) {
 		s.best = &c
-		s.enough = s.any && c.ratio <= s.level && c.handled <= s.handled
+		s.enough = s.any && c.handled <= s.handled
 	}
 }

@@ -77,8 +77,8 @@ const largest = 1e18
 // run looks for the best choice within all limits, and where there is none, for the
 // nearest.
 func (s *shimSearch) run() {
-	s.walk(s.nodes + (s.rule.Nodes-s.nodes)/8)
-	none := s.descend(s.nodes + (s.rule.Nodes-s.nodes)/4)
+	s.walk(s.share(s.rule.Nodes, 8))
+	none := s.descend(s.share(s.rule.Nodes, 4))
 	if s.closed = none; none && s.best == nil {
 		return
 	}
@@ -90,7 +90,7 @@ func (s *shimSearch) run() {
 	}
 	end := s.nodes + s.rule.Nodes
 	if !s.closed {
-		s.descend(s.nodes + s.rule.Nodes/2)
+		s.descend(s.share(end, 2))
 	}
 	s.closed = s.explore(bounds{level: s.ratio(), handled: math.MaxInt, byRatio: true}, end) && !s.within()
 }
@@ -108,12 +108,12 @@ func (s *shimSearch) explore(b bounds, most int) (whole bool) {
 // descend lowers the ratio of the best choice in large steps, until it is within all
 // limits, or a step more is not found. It tells whether there is no choice within.
 func (s *shimSearch) descend(most int) (none bool) {
-	const step = 0.7
-	for !s.within() {
-		level := s.ratio()
-		if s.best != nil {
-			level = max(1, step*level)
+	const step, steps = 0.7, 128 // so many lead from any ratio to one
+	for range steps {
+		if s.within() {
+			break
 		}
+		level := max(1, step*s.ratio())
 		whole := s.explore(bounds{level: level, handled: math.MaxInt, byRatio: true, any: true}, most)
 		if s.best == nil || s.best.ratio > level {
 			return whole
@@ -126,13 +126,13 @@ func (s *shimSearch) descend(most int) (none bool) {
 // range of what it may take, and then looking at all that takes as little. It tells
 // whether it came to its end.
 func (s *shimSearch) byHandling(most int) (whole bool) {
-	whole = s.within() || s.explore(bounds{level: 1, handled: math.MaxInt, any: true}, s.nodes+(most-s.nodes)/2)
+	whole = s.within() || s.explore(bounds{level: 1, handled: math.MaxInt, any: true}, s.share(most, 2))
 	if !s.within() {
 		return whole
 	}
 	for low := 0; whole && low < s.best.handled; {
 		middle := (low + s.best.handled) / 2
-		whole = s.explore(bounds{level: 1, handled: middle, any: true}, s.nodes+(most-s.nodes)/2)
+		whole = s.explore(bounds{level: 1, handled: middle, any: true}, s.share(most, 2))
 		if s.best.handled > middle {
 			low = middle + 1
 		}
@@ -150,7 +150,7 @@ func (s *shimSearch) walk(most int) {
 		}
 		s.bounds = bounds{level: level, handled: math.MaxInt, byRatio: level > 1}
 		if s.narrow() {
-			s.walkAt(s.nodes + (most-s.nodes)/2)
+			s.walkAt(s.share(most, 2))
 		}
 	}
 }

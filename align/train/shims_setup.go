@@ -58,7 +58,7 @@ func (s *shimSearch) listStations() {
 	s.places = nil
 	for i := range s.stations {
 		s.truncated, s.cut = s.truncated || s.cut, false
-		s.most = s.nodes + (end-s.nodes)/(len(s.stations)-i)
+		s.most = s.share(end, len(s.stations)-i)
 		s.listChanges(&s.stations[i])
 	}
 	s.truncated, s.cut = s.truncated || s.cut, false
@@ -112,7 +112,7 @@ func (s *shimSearch) listAdded() {
 	for handled := 1; handled <= most+1; handled++ {
 		for i := range s.stations {
 			feet := s.stations[i].feet
-			if len(feet) == 0 {
+			if s.stations[i].fixed() {
 				continue
 			}
 			if handled <= most {
@@ -134,6 +134,8 @@ func (s *shimSearch) addMachine(packs [][]shims.Piece, i int) [][]shims.Piece {
 	m := &t.Machines[i]
 	e := &s.machines[i]
 	e.moving = true
+	var x []float64
+	first := len(s.stations)
 	for k := range m.Feet {
 		f := &m.Feet[k]
 		st := shimStation{machine: i, foot: k, x: float64(f.X)}
@@ -144,14 +146,11 @@ func (s *shimSearch) addMachine(packs [][]shims.Piece, i int) [][]shims.Piece {
 				packs = append(packs, pack.Now)
 			}
 		}
-		here := len(s.stations)
-		if k == 0 || st.x < e.x[0] {
-			e.x[0], e.station[0] = st.x, here
-		}
-		if k == 0 || st.x > e.x[1] {
-			e.x[1], e.station[1] = st.x, here
-		}
 		s.stations = append(s.stations, st)
+		x = append(x, st.x)
+	}
+	for end, k := range outermost(x) {
+		e.x[end], e.station[end] = x[k], first+k
 	}
 	return packs
 }
@@ -196,7 +195,7 @@ func (s *shimSearch) listPacks() {
 	for i := range s.stations {
 		st := &s.stations[i]
 		st.levels = []shimLevel{{changes: []float64{0}}}
-		if len(st.feet) > 0 {
+		if !st.fixed() {
 			st.levels[0].changes = s.span(st)
 		}
 	}
@@ -259,7 +258,7 @@ func (s *shimSearch) allows(st *shimStation, by int64) bool {
 // listChanges lists what a station can change by, and with what handling at least:
 // as if there were no other stations.
 func (s *shimSearch) listChanges(st *shimStation) {
-	if len(st.feet) == 0 {
+	if st.fixed() {
 		st.levels = []shimLevel{{changes: []float64{0}}}
 		return
 	}
@@ -307,13 +306,9 @@ func (s *shimSearch) changes(st *shimStation) (list []int64) {
 // arrange puts the stations in the order in which they are placed: from the machine
 // that stays, or has the fewest heights to choose from, outward.
 func (s *shimSearch) arrange() {
-	start := max(0, s.planner.train.reference())
-	if s.planner.train.reference() < 0 {
-		for i := range s.machines {
-			if s.choices(i) < s.choices(start) {
-				start = i
-			}
-		}
+	start := s.planner.train.reference()
+	if s.planner.train.Reference == "" {
+		start = leastOf(len(s.machines), s.choices)
 	}
 	for _, i := range outward(start, len(s.machines)) {
 		if !s.machines[i].moving {
@@ -328,6 +323,9 @@ func (s *shimSearch) arrange() {
 		s.arrangeMachine(i, beside)
 	}
 }
+
+// fixed tells whether nothing under the station can change.
+func (st *shimStation) fixed() bool { return len(st.feet) == 0 }
 
 // choices counts the pairs of heights of the two ends of a machine.
 func (s *shimSearch) choices(machine int) float64 {
