@@ -204,4 +204,7 @@ func TestAxialShift(t *testing.T) {
 	if got := p.Joints[0].Opens; math.Abs(float64((got+300*um)/nm)) > 1 {
 		t.Errorf("the coupling opens by %v, want -0.3 mm", got)
 	}
+	if stays := float64(p.Machines[1].Shift); stays != 0 || math.Signbit(stays) {
+		t.Errorf("the pump, which stays, shifts by %v", stays)
+	}
 }

@@ -82,6 +82,33 @@ func TestNodesOfShims(t *testing.T) {
 	}
 }
 
+// The same where there are so many kinds of pieces that walks keep only the best of what
+// they come to.
+func TestNodesOfWideWalks(t *testing.T) {
+	for _, row := range []struct {
+		seed           uint64
+		wide           float64 // limits
+		nodes, handled int
+	}{
+		{0, 1, 4022, 5},
+		{10, 6, 3220, 1},
+	} {
+		tr, _ := crowded(rand.New(rand.NewPCG(row.seed, 43)), 3)
+		for i := range tr.Joints {
+			limits := &tr.Joints[i].Limits
+			limits.Offset, limits.Slope = limits.Offset*units.Length(row.wide), limits.Slope*units.Slope(row.wide)
+		}
+		p, ok := tr.solved(TotalTravel)
+		if !ok {
+			t.Fatal(row.seed)
+		}
+		s := newShimSearch(p, shims.CommonMetric(8), withDefaults(shims.Rule{Pieces: 3, Nodes: 40_000}))
+		if s.run(); s.nodes != row.nodes || s.best.handled != row.handled {
+			t.Errorf("seed %d: %d nodes, %d handled", row.seed, s.nodes, s.best.handled)
+		}
+	}
+}
+
 // The same of the search for the fewest feet.
 func TestNodesOfFewestFeet(t *testing.T) {
 	want := []int{ // nodes, of sixty at most, and feet that move

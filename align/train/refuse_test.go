@@ -81,6 +81,11 @@ func TestValidateRefuses(t *testing.T) {
 		{"a spacer that reaches into the coupling before", func(t *train.Train) { t.Joints[1].Coupling.Span = 2100 * mm }, units.Conflict, "/joints/1/at", func(t *train.Train) {
 			t.Joints[1].Coupling.Span = 2099 * mm
 		}},
+		{"a spacer that begins before the one before it ends", func(t *train.Train) {
+			t.Joints[2].Coupling.Span, t.Joints[2].Limits = 2900*mm, t.Joints[1].Limits
+		}, units.Conflict, "/joints/2/at", func(t *train.Train) {
+			t.Joints[2].Coupling.Span, t.Joints[2].Limits = 2899*mm, t.Joints[1].Limits
+		}},
 		{"machines that overlap", func(t *train.Train) { t.Machines[1].Feet[0].X = 1050 * mm }, units.Conflict, "/machines/1/feet/0/x", func(t *train.Train) {
 			t.Machines[1].Feet[0].X = 1101 * mm
 		}},

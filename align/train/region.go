@@ -104,7 +104,7 @@ func (r *region) appendCut(rows []nearest.Row, i int) []nearest.Row {
 // appendWithin adds the rows that hold f between two values.
 func (m *model) appendWithin(rows []nearest.Row, f *affine, low, high float64) []nearest.Row {
 	of := f.of
-	if len(of) < m.n {
+	if len(of) != m.n {
 		of = m.space.rows.vector(m.n)
 		copy(of, f.of)
 	}

@@ -204,3 +204,15 @@ func (c *shimCase) compare(t *testing.T, seed int) []string {
 	}
 	return outcomes
 }
+
+// What lies under the feet is a choice also where it is as many pieces as a pack may
+// have, and there are hardly any nodes to look for another.
+func TestFullPacksMayStay(t *testing.T) {
+	j := soundShims()
+	j.t.Joints[0].Found = height(0, 0)
+	j.rule.Pieces, j.rule.Nodes = 1, 1
+	p, err := j.plan()
+	if err != nil || p.Plan.Reach != train.OnTarget || p.Handled != 0 {
+		t.Errorf("%d handled, %v; want that nothing changes", p.Handled, err)
+	}
+}
