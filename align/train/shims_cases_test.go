@@ -216,3 +216,17 @@ func TestFullPacksMayStay(t *testing.T) {
 		t.Errorf("%d handled, %v; want that nothing changes", p.Handled, err)
 	}
 }
+
+// Sideways the pump has to stay where all of its limit is used up. Heights are laid within
+// the limits all the same: half a millimetre under each foot.
+func TestShimsBesideASidewaysRatioOfOne(t *testing.T) {
+	j := soundShims()
+	j.t.Joints[0].Found.Value.Horizontal.Offset = 50 * um
+	for k := range 2 {
+		j.foot(k).Horizontal = train.Fixed()
+	}
+	p, err := j.plan()
+	if err != nil || p.Plan.Ratio != 1 || p.Plan.Reach != train.WithinLimits || p.Handled != 4 || !p.Proven {
+		t.Errorf("ratio %v, %v, %d handled, proven %v, %v; want four pieces for a ratio of one", p.Plan.Ratio, p.Plan.Reach, p.Handled, p.Proven, err)
+	}
+}

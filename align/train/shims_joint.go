@@ -155,7 +155,7 @@ func (it *shimItem) within(level float64) form {
 	f := it.form
 	f.room = float64(level*it.limit) + more
 	if !it.perPlane {
-		f.room = math.Sqrt(float64(f.room*f.room)-float64(it.aside*it.aside))
+		f.room = math.Sqrt(float64(f.room*f.room) - float64(it.aside*it.aside))
 	}
 	return f
 }
