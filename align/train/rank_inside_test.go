@@ -61,6 +61,13 @@ func TestSearchesEndOnTheLimit(t *testing.T) {
 	if s.walk(s.nodes + 1000); s.nodes != before {
 		t.Errorf("%d nodes more for a level that is reached", s.nodes-before)
 	}
+	s.level = 1
+	if s.joints[0].floor = 1; !s.reachable() {
+		t.Error("nothing is in reach where sideways comes to the limit")
+	}
+	if s.joints[0].floor = 1.01; s.reachable() {
+		t.Error("something is in reach where sideways goes beyond the limit")
+	}
 }
 
 // The ends of a range are in it.
