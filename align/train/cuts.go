@@ -55,14 +55,16 @@ func (m *model) beyond(level float64) float64 {
 	return above(level, m.ease/10)
 }
 
-// deepen adds a cut at every round item that is above the level at y.
-func (c *cuts) deepen(y []float64, level float64) {
+// deepen adds a cut at every round item that is above the level at y, and returns those.
+func (c *cuts) deepen(y []float64, level float64) []affine {
+	before := len(c.list)
 	for k := range c.m.items {
 		it := &c.m.items[k]
 		if size, direction := it.at(y); it.round() && size > c.m.beyond(level) {
 			c.list = append(c.list, c.m.along(it, direction))
 		}
 	}
+	return c.list[before:]
 }
 
 // prune drops the tangents that are of no more use at y: those far from holding.

@@ -65,13 +65,12 @@ func (c *cuts) minimise(p *program, row func(*affine) linprog.Row, level func(*l
 			return s, false
 		}
 		y = p.coordinates(s.X)
-		held := len(c.list)
-		c.deepen(y, level(&s))
-		if len(c.list) == held {
+		fresh := c.deepen(y, level(&s))
+		if len(fresh) == 0 {
 			break
 		}
-		for i := range c.list[held:] {
-			p.Rows = append(p.Rows, row(&c.list[held+i]))
+		for i := range fresh {
+			p.Rows = append(p.Rows, row(&fresh[i]))
 			if solver.Add(p.Rows[len(p.Rows)-1]) != nil {
 				return s, false
 			}

@@ -88,17 +88,17 @@ func (r *region) points() []nearest.Row {
 		s := &r.m.stops[i]
 		rows = r.m.appendWithin(rows, &s.move, s.low, s.high)
 	}
-	for i := range r.cuts.list {
-		rows = r.appendCut(rows, i)
-	}
-	return rows
+	return r.appendCuts(rows, r.cuts.list)
 }
 
-// appendCut adds the row of a cut. It leaves as much room beyond the level as a
+// appendCuts adds the rows of cuts. They leave as much room beyond the level as a
 // linear program may have taken: else a tangent that is new could shut out the very
 // answer of the program.
-func (r *region) appendCut(rows []nearest.Row, i int) []nearest.Row {
-	return r.m.appendWithin(rows, &r.cuts.list[i], math.Inf(-1), r.m.beyond(r.level))
+func (r *region) appendCuts(rows []nearest.Row, list []affine) []nearest.Row {
+	for i := range list {
+		rows = r.m.appendWithin(rows, &list[i], math.Inf(-1), r.m.beyond(r.level))
+	}
+	return rows
 }
 
 // appendWithin adds the rows that hold f between two values.
@@ -145,11 +145,7 @@ func (r *region) leastSquaresUnder(more []nearest.Row, broken func(y []float64) 
 			return nil
 		}
 		last = point.X
-		held, rows := len(r.cuts.list), broken(last)
-		r.cuts.deepen(last, r.m.beyond(r.level))
-		for i := range r.cuts.list[held:] {
-			rows = r.appendCut(rows, held+i)
-		}
+		rows := r.appendCuts(broken(last), r.cuts.deepen(last, r.m.beyond(r.level)))
 		if len(rows) == 0 {
 			return last
 		}

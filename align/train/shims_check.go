@@ -64,9 +64,8 @@ func checkOrders(stock shims.Stock, rule shims.Rule, orders []shims.Order) error
 	if len(orders) == 0 {
 		orders = []shims.Order{{Foot: "none"}} // the stock and the rule are to be looked at as well
 	}
-	if rule.Nodes >= 0 {
-		rule.Nodes = 1
-	}
+	rule = withDefaults(rule)
+	rule.Nodes = min(rule.Nodes, 1)
 	_, err := shims.Choose(stock, rule, orders...)
 	return err
 }

@@ -130,7 +130,11 @@ func (s *shimSearch) byHandling(most int) (whole bool) {
 	if !s.within() {
 		return whole
 	}
-	for low := 0; whole && low < s.best.handled; {
+	low := 0
+	for range s.best.handled { // more often than it can be halved
+		if !whole || low >= s.best.handled {
+			break
+		}
 		middle := (low + s.best.handled) / 2
 		whole = s.explore(bounds{level: 1, handled: middle, any: true}, s.share(most, 2))
 		if s.best.handled > middle {

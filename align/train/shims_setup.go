@@ -109,18 +109,18 @@ func (s *shimSearch) listAdded() {
 			s.packs = append(s.packs, f.now())
 		}
 	}
-	for handled := 1; handled <= most+1; handled++ {
+	for more := range most + 1 {
 		for i := range s.stations {
 			feet := s.stations[i].feet
 			if s.stations[i].fixed() {
 				continue
 			}
-			if handled <= most {
-				s.exchange(feet, -1, nil, handled, 0)
+			if more < most {
+				s.exchange(feet, -1, nil, more+1, 0)
 			}
 			for out := range s.sizes {
 				if !slices.ContainsFunc(feet, func(f int) bool { return s.feet[f].bySize[out] == 0 }) {
-					s.exchange(feet, out, nil, handled-1, 0)
+					s.exchange(feet, out, nil, more, 0)
 				}
 			}
 		}

@@ -1,6 +1,7 @@
 package train
 
 import (
+	"math"
 	"testing"
 
 	"example.org/collinear/align"
@@ -56,6 +57,32 @@ func TestProgramsTakeTurns(t *testing.T) {
 	first := p.space.program.room.used
 	if m.inMoves(1, m.split); p.space.program.room.used != first {
 		t.Errorf("%d numbers, and %d the second time", first, p.space.program.room.used)
+	}
+}
+
+// The coordinates of a program are those with which every foot moves as the program has
+// it, also on target, where feet move at the coordinates zero.
+func TestCoordinatesAreThoseOfTheMoves(t *testing.T) {
+	planner := threeInLine()
+	target, ok := planner.newTargetModel(vertical)
+	if !ok {
+		t.Fatal("not on target")
+	}
+	for _, m := range []*model{planner.newModel(false, vertical), target} {
+		for k := range m.n {
+			want := make([]float64, m.n)
+			want[k] = 2
+			p := m.inMoves(0, m.undivided)
+			x := make([]float64, len(m.stops))
+			for i := range m.stops {
+				x[i] = m.stops[i].move.at(want)
+			}
+			for i, y := range p.coordinates(x) {
+				if math.Abs(y-want[i]) > 1e-9 {
+					t.Errorf("coordinate %d is %v, want %v", i, y, want[i])
+				}
+			}
+		}
 	}
 }
 
