@@ -69,5 +69,5 @@ func lineThrough(f, g, h *Foot, plane int) bool {
 	lowH, highH := h.limit(plane).ends()
 	share := mm(g.X-f.X) / mm(h.X-f.X) // above 0 and below 1: an infinite end stays one
 	chord := func(first, last float64) float64 { return float64((1-share)*first) + float64(share*last) }
-	return lowG <= chord(highF, highH)+rounding && highG >= chord(lowF, lowH)-rounding
+	return max(lowG-chord(highF, highH), chord(lowF, lowH)-highG) <= rounding
 }

@@ -1,6 +1,7 @@
 package train
 
 import (
+	"math"
 	"testing"
 
 	"example.org/collinear/align"
@@ -30,6 +31,9 @@ func TestRatioOfOneIsWithin(t *testing.T) {
 		s := &shimSearch{best: row.best}
 		if got := s.better(row.c); got != row.want {
 			t.Errorf("%s: better is %v", row.name, got)
+		}
+		if s.within() != (row.best.ratio <= 1) {
+			t.Errorf("%s: the best is within is %v", row.name, s.within())
 		}
 	}
 }
@@ -67,6 +71,18 @@ func TestSearchesEndOnTheLimit(t *testing.T) {
 	}
 	if s.joints[0].floor = 1.01; s.reachable() {
 		t.Error("something is in reach where sideways goes beyond the limit")
+	}
+}
+
+// Where a limit is that of a vector, the horizontal leaves the vertical the other side of
+// a right triangle; in its own plane it leaves all. Half a nanometre and a little are
+// more, for rounding.
+func TestRoomBesideTheHorizontal(t *testing.T) {
+	for perPlane, want := range map[bool]float64{false: 4, true: 5} {
+		it := shimItem{limit: 4.49, aside: 3, perPlane: perPlane}
+		if got := it.within(1).room; math.Abs(got-want) > 1e-9 {
+			t.Errorf("plane by plane %v: the room is %v, want %v", perPlane, got, want)
+		}
 	}
 }
 
