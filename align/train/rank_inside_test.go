@@ -65,6 +65,10 @@ func TestSearchesEndOnTheLimit(t *testing.T) {
 	if s.walk(s.nodes + 1000); s.nodes != before {
 		t.Errorf("%d nodes more for a level that is reached", s.nodes-before)
 	}
+	s.best = nil
+	if s.explore(bounds{level: 1, handled: 2, any: true}, s.nodes+1000); !s.enough {
+		t.Error("the one choice of two pieces is not enough where two may be handled")
+	}
 	s.level = 1
 	if s.joints[0].floor = 1; !s.reachable() {
 		t.Error("nothing is in reach where sideways comes to the limit")

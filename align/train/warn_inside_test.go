@@ -23,6 +23,7 @@ func TestWarnings(t *testing.T) {
 		{"a little less than a thousandth above the bound", func(p *Plan) { p.Ratio, p.Bound = 0.9, 0.8992 }, false, nil},
 		{"a little more than a thousandth above the bound", func(p *Plan) { p.Ratio, p.Bound = 0.9, 0.899 }, false, []string{"suspect /ratio"}},
 		{"both next to nothing", func(p *Plan) { p.Ratio, p.Bound = 1.9e-5, 0 }, false, nil},
+		{"as far above as is not worth a word", func(p *Plan) { p.Ratio, p.Bound = 2*enough, 0 }, false, nil},
 		{"fewer moves may do", func(p *Plan) { p.Proven, p.Work = false, FewestFeet }, false, []string{"suspect /moves"}},
 		{"less work may do", func(p *Plan) { p.Proven = false }, false, []string{"suspect /moves"}},
 		{"nothing proven", func(p *Plan) { p.Reach, p.Ratio, p.Bound, p.Proven = OutOfReach, 3, 2, false }, true,
