@@ -211,8 +211,8 @@ type step struct {
 // best returns the best, in order.
 func (w *step) best() []shimChoice {
 	slices.SortStableFunc(w.next, func(a, b shimChoice) int { return a.compare(b.shimKey, false) })
-	if len(w.next) >= breadth {
-		w.next = w.next[:breadth]
+	w.next = w.next[:min(len(w.next), breadth)]
+	if len(w.next) == breadth {
 		w.most = w.next[breadth-1].handled
 	}
 	return w.next
@@ -225,7 +225,7 @@ func (w *step) from(k int, sofar shimKey) {
 		for i := range w.stations {
 			c.changes = append(c.changes, w.stations[i].by)
 		}
-		if w.next = append(w.next, c); len(w.next) >= 4*breadth {
+		if w.next = append(w.next, c); len(w.next) == 4*breadth {
 			w.best()
 		}
 		return
