@@ -356,7 +356,7 @@ func (m *Machine) moves(move align.Centreline, stays bool) []align.Move {
 
 // rounded returns the move to the Resolution, and at most to the end of the limit.
 func (l Limit) rounded(by units.Length) units.Length {
-	by = by.Round(Resolution) + 0
+	by = by.Round(Resolution)
 	if l.hasLow {
 		by = max(by, l.low)
 	}
