@@ -86,6 +86,16 @@ func TestCoordinatesAreThoseOfTheMoves(t *testing.T) {
 	}
 }
 
+// A vector that just fits is made in the room that there is.
+func TestRoomIsUsedToItsEnd(t *testing.T) {
+	var r room
+	first := r.vector(1)
+	r.empty()
+	if all := r.vector(len(r.piece)); &all[0] != &first[0] {
+		t.Error("memory anew for what fits")
+	}
+}
+
 // threeInLine is the planner of three machines whose couplings are off.
 func threeInLine() *planner {
 	const mm = units.Millimetre
