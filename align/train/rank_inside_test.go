@@ -38,10 +38,10 @@ func TestRatioOfOneIsWithin(t *testing.T) {
 	}
 }
 
-// The pump is 65 um too low where 50 are allowed, and all that can be done is to lift its
-// inboard feet by a shim of 10 um, which is 15 at the coupling. What comes to exactly the
-// limit is within: a search from worse down finds it, and a walk has nothing left to gain.
-func TestSearchesEndOnTheLimit(t *testing.T) {
+// onTheLimit is the search for a pump that is 65 um too low where 50 are allowed. All that
+// can be done is to lift its inboard feet by a shim of 10 um, which is 15 at the coupling.
+func onTheLimit(t *testing.T) *shimSearch {
+	t.Helper()
 	const mm, um = units.Millimetre, units.Micrometre
 	tr := Train{
 		Machines:  []Machine{{Name: "motor"}, {Name: "pump"}},
@@ -56,7 +56,13 @@ func TestSearchesEndOnTheLimit(t *testing.T) {
 	if !ok {
 		t.Fatal("no plan")
 	}
-	s := newShimSearch(p, shims.Stock{{Marked: 10 * um, Count: 2}}, withDefaults(shims.Rule{}))
+	return newShimSearch(p, shims.Stock{{Marked: 10 * um, Count: 2}}, withDefaults(shims.Rule{}))
+}
+
+// What comes to exactly the limit is within: a search from worse down finds it, one choice
+// of it is enough, and a walk has nothing left to gain.
+func TestSearchesEndOnTheLimit(t *testing.T) {
+	s := onTheLimit(t)
 	s.best = &shimChoice{shimKey: shimKey{ratio: 1.3}, changes: []int64{0, 0}, packs: s.best.packs}
 	if none := s.descend(s.nodes + 1000); none || s.ratio() != 1 || s.best.handled != 2 {
 		t.Errorf("no choice within is %v, the best leaves %v with %d handled", none, s.ratio(), s.best.handled)
@@ -69,12 +75,32 @@ func TestSearchesEndOnTheLimit(t *testing.T) {
 	if s.explore(bounds{level: 1, handled: 2, any: true}, s.nodes+1000); !s.enough {
 		t.Error("the one choice of two pieces is not enough where two may be handled")
 	}
+}
+
+// Sideways may come to the limit, and not beyond it.
+func TestHeightsAreInReachUpToTheLimitSideways(t *testing.T) {
+	s := onTheLimit(t)
 	s.level = 1
 	if s.joints[0].floor = 1; !s.reachable() {
 		t.Error("nothing is in reach where sideways comes to the limit")
 	}
 	if s.joints[0].floor = 1.01; s.reachable() {
 		t.Error("something is in reach where sideways goes beyond the limit")
+	}
+}
+
+// A walk keeps what takes as much handling as the last of the best.
+func TestWalksKeepWhatTakesAsMuch(t *testing.T) {
+	for most, want := range map[int]int{1: 0, 2: 1, 3: 1} {
+		s := onTheLimit(t)
+		s.bounds, s.most = bounds{level: 1, handled: math.MaxInt}, s.nodes+1000
+		if !s.narrow() {
+			t.Fatal("nothing is in reach")
+		}
+		w := step{shimSearch: s, end: len(s.places), most: most}
+		if w.from(0, shimKey{}); len(w.next) != want {
+			t.Errorf("%d choices take %d pieces at most, want %d", len(w.next), most, want)
+		}
 	}
 }
 
