@@ -70,24 +70,43 @@ func TestMovesOfOneWayAreOnePiece(t *testing.T) {
 	}
 }
 
+// fixedOff is the planner of a coupling that is off by so much in height where 1 mm is
+// allowed, beside machines that cannot go up or down, and its model.
+func fixedOff(off units.Length) (*planner, *model) {
+	p := threeInLine()
+	p.train.Machines, p.train.Joints = p.train.Machines[:2], p.train.Joints[:1]
+	p.train.Reference = p.train.Machines[0].Name
+	p.train.Joints[0].Found = align.Exact(align.Centreline{Vertical: align.Line{Offset: off}})
+	p.train.Joints[0].Limits = tolerance.Limits{Offset: units.Millimetre, PerPlane: true}
+	for k := range p.train.Machines[1].Feet {
+		p.train.Machines[1].Feet[k].Vertical = Fixed()
+	}
+	p.lines, p.scale = make([]align.Centreline, 2), 1
+	return p, p.newModel(false, vertical)
+}
+
 // A coupling exactly at its limit is not outside of it, so that nothing stands in the way.
 func TestExactlyAtTheLimitIsNotOutside(t *testing.T) {
 	const mm = units.Millimetre
 	for off, want := range map[units.Length]bool{mm / 2: false, mm: false, 2 * mm: true} {
-		p := threeInLine()
-		p.train.Machines, p.train.Joints = p.train.Machines[:2], p.train.Joints[:1]
-		p.train.Reference = p.train.Machines[0].Name
-		p.train.Joints[0].Found = align.Exact(align.Centreline{Vertical: align.Line{Offset: off}})
-		p.train.Joints[0].Limits = tolerance.Limits{Offset: mm, PerPlane: true}
-		for k := range p.train.Machines[1].Feet {
-			p.train.Machines[1].Feet[k].Vertical = Fixed()
-		}
-		p.lines, p.scale = make([]align.Centreline, 2), 1
-		m := p.newModel(false, vertical)
+		p, m := fixedOff(off)
 		m.ease = flatEases[0]
 		outside, ok := p.comeNear(m, []int{vertical})
 		if !ok || outside != want || p.ratio != float64(off/mm) {
 			t.Errorf("%v: ratio %v, outside %v", off, p.ratio, outside)
+		}
+	}
+}
+
+// Openings that were found with an ease may leave the ratio above one by that ease, and
+// by no more.
+func TestOpeningsLeaveAnEaseAboveOne(t *testing.T) {
+	const mm = units.Millimetre
+	for off, want := range map[units.Length]bool{mm: true, 1.125 * mm: true, 1.25 * mm: true, 1.375 * mm: false} {
+		_, m := fixedOff(off)
+		m.ease = 0.25
+		if m.admits(nil, nil) != want {
+			t.Errorf("%v over a limit of %v is admitted with an ease of a quarter: %v", off, mm, !want)
 		}
 	}
 }
