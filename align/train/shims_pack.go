@@ -264,7 +264,7 @@ func (b *shimBox) lay(feet []int, totals []int64, most int) (packs []int, handle
 		l.spans[i] = b.spans[totals[foot]]
 		l.least[i] = l.least[i+1] + slices.Min(f.handled[l.spans[i].first:l.spans[i].end])
 	}
-	for allowed := l.least[0]; allowed <= most; allowed = l.next {
+	for allowed := l.least[0]; allowed <= most; allowed = max(allowed+1, l.next) {
 		l.next = math.MaxInt
 		if l.from(0, 0, allowed) {
 			return l.chosen, allowed, true
