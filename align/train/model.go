@@ -139,6 +139,9 @@ func (p *planner) newModel(withReference bool, in ...int) *model {
 			}
 		}
 	}
+	m.stops = make([]stop, 0, t.feet()*len(in))
+	m.carriers = make([]carrier, 0, m.n/2)
+	m.items = make([]item, 0, 2*len(t.Joints)*len(in))
 	for i := range t.Machines {
 		for _, plane := range in {
 			m.addStops(bodies[i], i, plane)

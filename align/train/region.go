@@ -83,7 +83,7 @@ func (r *region) minimise(p *program) (linprog.Solution, bool) {
 
 // points returns the rows of the region for its point of least squares.
 func (r *region) points() []nearest.Row {
-	var rows []nearest.Row
+	rows := make([]nearest.Row, 0, 2*len(r.m.stops)+len(r.cuts.list))
 	for i := range r.m.stops {
 		s := &r.m.stops[i]
 		rows = r.m.appendWithin(rows, &s.move, s.low, s.high)
