@@ -87,24 +87,32 @@ func (s *search) inTurn() {
 }
 
 // improve lets two feet at a time give back their packs and choose again, in
-// either order, until no two have anything to gain. It spends half of the budget
-// that is left at most.
+// either order, until no two have anything to gain, which was seen to take five
+// rounds at most. It spends half of the budget that is left at most.
 func (s *search) improve() {
 	most := s.nodes + (s.most-s.nodes)/2
 	for i := range s.chosen {
 		s.take(&s.chosen[i])
 	}
-	for gained := true; gained && s.nodes < most; {
-		gained = false
-		for i := range s.feet {
-			for j := range s.feet {
-				gained = i != j && s.exchange(i, j, most) || gained
-			}
+	const rounds = 100
+	for range rounds {
+		if s.nodes >= most || !s.exchangeAll(most) {
+			break
 		}
 	}
 	for i := range s.chosen {
 		s.putBack(&s.chosen[i])
 	}
+}
+
+// exchangeAll goes once through all pairs of feet, and tells whether any gained.
+func (s *search) exchangeAll(most int) (gained bool) {
+	for i := range s.feet {
+		for j := range s.feet {
+			gained = i != j && s.exchange(i, j, most) || gained
+		}
+	}
+	return gained
 }
 
 // exchange lets foot i choose again, and then foot j of what it leaves. It tells
