@@ -22,34 +22,50 @@ type disc struct {
 // where the ray enters and leaves the disc at r_in and r_out; r_in is zero where
 // the mean lies inside. S is the probability of being further off than r, for
 // the normal of which along one axis this is Craig's form of the error function
-// (1991, from memory). Derived here. The integrand lies between 0 and 1, and so
-// has no peak that could be missed and counts for much.
+// (1991, from memory). Derived here.
 //
-// Of a ray from inside r_out is longest along the second axis, and from outside
-// r changes fastest at the two tangents: with sin as the variable, the points
-// stand close together there.
+// All changes fast near two pairs of directions: of a long thin distribution at a right
+// angle to its length, and at the tangents to the disc, or for a mean inside, where they
+// would be were it on the rim. The circle is cut there, for between a pair that is close
+// together the integrand may be nothing on one side, and hide a sliver from all points.
 func (d *disc) probability() float64 {
+	from, to := d.tangents()
+	sum := d.between(from, to)
 	if float64(d.m[0]*d.m[0])+float64(d.m[1]*d.m[1]) < 1 {
-		ahead := arc{d, 0, math.Pi / 2}
-		back := arc{d, math.Pi, math.Pi / 2}
-		return (ahead.integral() + back.integral()) / (2 * math.Pi)
+		sum += d.between(to, from+2*math.Pi)
 	}
-	a := d.seen()
-	return a.integral() / (2 * math.Pi)
+	return sum / (2 * math.Pi)
 }
 
-// seen is the arc between the tangents from the mean, which lies outside.
-func (d *disc) seen() arc {
+// tangents are the angles between which the disc is seen from a mean outside, or one half
+// of it from a mean inside.
+func (d *disc) tangents() (from, to float64) {
 	size := math.Sqrt(float64(d.m[0]*d.m[0]) + float64(d.m[1]*d.m[1]))
+	if size == 0 {
+		size = 1 // any two will do
+	}
 	sin := min(1, 1/size)
 	cos := math.Sqrt((1 - sin) * (1 + sin))
 	y, z := -d.m[0]/size, -d.m[1]/size // towards the centre
-	from := d.angle(float64(y*cos)+float64(z*sin), float64(z*cos)-float64(y*sin))
-	to := d.angle(float64(y*cos)-float64(z*sin), float64(z*cos)+float64(y*sin))
+	from = d.angle(float64(y*cos)+float64(z*sin), float64(z*cos)-float64(y*sin))
+	to = d.angle(float64(y*cos)-float64(z*sin), float64(z*cos)+float64(y*sin))
 	if to-from < -1 { // past the half turn; the arc is half a turn at most
 		to += 2 * math.Pi
 	}
-	return arc{d, (from + to) / 2, max(0, to-from) / 2}
+	return from, max(from, to)
+}
+
+// between is the integral from one angle to another, cut where the rays lie along the
+// second axis.
+func (d *disc) between(from, to float64) float64 {
+	sum := 0.0
+	for _, cut := range [...]float64{-math.Pi / 2, math.Pi / 2, 3 * math.Pi / 2, 5 * math.Pi / 2} {
+		if from < cut && cut < to {
+			sum += d.over(from, cut)
+			from = cut
+		}
+	}
+	return sum + d.over(from, to)
 }
 
 // angle is that of a direction where the standard deviations are the units.
@@ -88,16 +104,17 @@ type arc struct {
 	mid, half float64
 }
 
-// integral of along over the arc.
-func (a *arc) integral() float64 {
-	if a.half == 0 {
+// over is the integral of along over an arc, at the ends of which all may change fast.
+func (d *disc) over(from, to float64) float64 {
+	if from == to {
 		return 0
 	}
 	const quarter = math.Pi / 2
-	return a.over(-quarter, 0) + a.over(0, quarter)
+	a := arc{d, (from + to) / 2, (to - from) / 2}
+	return a.panels(-quarter, 0) + a.panels(0, quarter)
 }
 
-func (a *arc) over(from, to float64) float64 {
+func (a *arc) panels(from, to float64) float64 {
 	cuts := mostCuts
 	return a.refined(from, to, a.gauss(from, to), &cuts)
 }
@@ -122,8 +139,12 @@ func (a *arc) refined(from, to, whole float64, cuts *int) float64 {
 	return a.refined(from, mid, left, cuts) + a.refined(mid, to, right, cuts)
 }
 
-// gauss is the rule of Gauss and Legendre with twelve points for the variable t
-// of angle = mid + half sin t.
+// gauss is the rule of Gauss and Legendre with twelve points for the variable t of
+//
+//	angle = mid + half sin(pi/2 sin t)
+//
+// that has the points so close together at both ends that what changes within a
+// billionth of the arc is seen.
 func (a *arc) gauss(from, to float64) float64 {
 	mid, half := (from+to)/2, (to-from)/2
 	sum := 0.0
@@ -135,7 +156,8 @@ func (a *arc) gauss(from, to float64) float64 {
 
 func (a *arc) at(t float64) float64 {
 	sin, cos := math.Sincos(t)
-	return a.half * cos * a.along(a.mid+float64(a.half*sin))
+	sine, slope := math.Sincos(math.Pi / 2 * sin)
+	return a.half * (math.Pi / 2 * cos * slope) * a.along(a.mid+float64(a.half*sine))
 }
 
 // legendre are the positive zeros of the Legendre polynomial of degree twelve and

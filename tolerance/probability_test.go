@@ -89,6 +89,37 @@ func (s spread) mixed(n int) float64 {
 
 const given = 1.5e-9 // half of the last digit that is given, and the integral's own error
 
+// Long and thin distributions whose mean is on the limit, or next to it: nearly all
+// directions see nothing of the disc, or nothing else, and a sliver of them the edge.
+func TestProbabilityOfThinSpreads(t *testing.T) {
+	for _, s := range []spread{ // as they were drawn: the last digit decides where the edge is
+		{y: 0.20459842708649212, z: 0.9788459958715331, uy: 0.2079200930356012, uz: 0.23515821877300755, r: 0.9999474152812483},
+		{y: 0.9874329671471199, z: 0.1580383984702223, uy: 37.603148664316954, uz: 0.47596440951485935, r: 0.9998587537422645},
+		{y: -0.9608128553301959, z: -0.2771978626040183, uy: 5.077880662716282, uz: 0.18561721388331362, r: 0.9999967202682825},
+	} {
+		s.check(t)
+	}
+}
+
+func (s spread) check(tb fataler) {
+	tb.Helper()
+	const points = 60 // of the chords in the width of the density along them
+	across := s.uz * math.Sqrt((1-s.r)*(1+s.r))
+	near(tb, fmt.Sprintf("%+v", s), s.chance(tb), s.chord(max(3000, int(points/across))), given)
+}
+
+func TestProbabilityOfDrawnThinSpreads(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		sin, cos := math.Sincos(rapid.Float64Range(-4, 4).Draw(t, "angle"))
+		size := 1 + rapid.SampledFrom([]float64{0, 1e-15, -1e-15, 1e-9, -1e-9, 1e-4, -1e-4, 0.1, -0.1}).Draw(t, "beyond")
+		tens := func(low, high float64, name string) float64 {
+			return math.Pow(10, rapid.Float64Range(low, high).Draw(t, name))
+		}
+		s := spread{y: size * cos, z: size * sin, uy: tens(-1, 2, "uy"), uz: tens(-1, 0, "uz"), r: 1 - tens(-5, 0, "r")}
+		s.check(t)
+	})
+}
+
 // Correlations up to 0.999 either way, limits from a tenth of an uncertainty to
 // ten, centres up to three limits away in all directions, unlike planes.
 func TestProbabilityAgainstChords(t *testing.T) {
