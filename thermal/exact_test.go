@@ -172,12 +172,11 @@ func (e *exactMachine) covariance() (v [4][4]float64) {
 // size is the largest number that enters the sum of a line, as an offset in
 // millimetres and a slope: what rounding is measured by. Stations lie within 8 m
 // and 100 mm apart, so shares are at most about 80 and 1 per 71 mm.
-func size(machine []thermal.Support, of func(thermal.Piece) float64, own func(*thermal.Measured) float64) [4]float64 {
+func size(machine []thermal.Support, of func(s thermal.Support, p thermal.Piece) float64, own func(*thermal.Measured) float64) [4]float64 {
 	sum := 0.0
 	for _, s := range machine {
-		lever := 1 + 4500e6/200e6 // of the roll: height over track
 		for _, p := range slices.Concat(s.Pieces, s.Three, s.Nine) {
-			sum += of(p) * lever
+			sum += of(s, p) * lever
 		}
 		if s.Measured != nil {
 			sum += own(s.Measured)
@@ -186,19 +185,31 @@ func size(machine []thermal.Support, of func(thermal.Piece) float64, own func(*t
 	return [4]float64{80 * sum / 1e6, sum / 71e6, 80 * sum / 1e6, sum / 71e6}
 }
 
+// A support rolls by the growth of its legs over the track, and that moves the shaft by
+// as much times its height: up to so many times the growth, with its own.
+const (
+	track = 200e6
+	lever = 1 + 4500e6/track
+)
+
+func growth(p thermal.Piece) float64 { return abs(p.Height) * abs(p.Material.Expansion) * 650 }
+
 func abs[Q ~float64](q Q) float64 { return math.Abs(float64(q)) }
 
 func grownSize(machine []thermal.Support) [4]float64 {
 	return size(machine,
-		func(p thermal.Piece) float64 { return abs(p.Height) * abs(p.Material.Expansion) * 650 },
+		func(_ thermal.Support, p thermal.Piece) float64 { return growth(p) },
 		func(m *thermal.Measured) float64 { return max(abs(m.By.Horizontal), abs(m.By.Vertical)) })
 }
 
 func uncertainSize(machine []thermal.Support) [4]float64 {
 	return size(machine,
-		func(p thermal.Piece) float64 {
-			a := abs(p.Material.Expansion)
-			return abs(p.U.Height)*a*650 + abs(p.Height)*a*abs(p.U.Temperature) + abs(p.Height)*650*abs(p.Material.U)
+		func(s thermal.Support, p thermal.Piece) float64 {
+			a, roll := abs(p.Material.Expansion), 0.0 // of which a height has its share, whatever it grows itself
+			for _, other := range slices.Concat(s.Three, s.Nine) {
+				roll += growth(other) / track
+			}
+			return abs(p.U.Height)*(a*650+roll/lever) + abs(p.Height)*a*abs(p.U.Temperature) + abs(p.Height)*650*abs(p.Material.U)
 		},
 		func(m *thermal.Measured) float64 { return max(abs(m.U.Horizontal), abs(m.U.Vertical)) })
 }
