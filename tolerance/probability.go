@@ -120,10 +120,11 @@ func (a *arc) panels(from, to float64) float64 {
 }
 
 // A panel is cut in half until both halves together agree with it; what they
-// give is then better than the difference by far. Of 200 000 discs drawn none took more
-// than thirty cuts; the bound is there for what nobody thought of.
+// give is then better than the difference by far. Of 400 000 distributions drawn, up to
+// 1e8 times as long as wide, none took more than 36 cuts; the bound is there for what
+// nobody thought of.
 const (
-	mostCuts = 1000
+	mostCuts = 100
 	relative = 1e-10
 	absolute = 1e-12
 )
