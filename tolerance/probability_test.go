@@ -99,6 +99,8 @@ func TestProbabilityOfThinSpreads(t *testing.T) {
 	} {
 		s.check(t)
 	}
+	s := spread{y: 0.20459842708649212, z: 0.9788459958715331, uy: 0.2079200930356012, uz: 0.23515821877300755, r: 0.9999474152812483, dof: 3}
+	near(t, "with three degrees of freedom", s.chance(t), s.mixed(40_000), 1e-8)
 }
 
 func (s spread) check(tb fataler) {
