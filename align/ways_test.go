@@ -73,9 +73,12 @@ func TestBlocksAreTheSameAsReadingByReading(t *testing.T) {
 		want := oneByOne(&set)
 		alike(t, "weight", got.weight, want.weight, want.weight*float64(len(set.Readings)))
 		alike(t, "size", got.size, want.size, want.size*float64(len(set.Readings)))
-		alike(t, "sum", got.sum, want.sum, want.size+math.Sqrt(want.sum*want.size))
 		sin, cos, ss, sc, cc := got.harmonic()
 		wantSin, wantCos, wantSS, wantSC, wantCC := want.harmonic()
+		// What is left of a reading has the rounding of a sine times the amplitude, which a
+		// short arc makes far larger than the readings.
+		amplitude := math.Sqrt(want.weight) * math.Hypot(wantSin, wantCos)
+		alike(t, "sum", got.sum, want.sum, want.size+math.Sqrt(want.sum)*(math.Sqrt(want.size)+amplitude))
 		condition := math.Sqrt(want.weight * (wantSS + wantCC))
 		reach := condition * (math.Hypot(wantSin, wantCos) + condition*math.Sqrt(want.sum/want.weight))
 		alike(t, "sine", sin, wantSin, reach)
@@ -188,6 +191,9 @@ func TestAPairIsTheJointFit(t *testing.T) {
 		var pair solution
 		if err := pair.solve(sets); err != nil || pair.condition > 1e5 {
 			t.Skip("as good as singular")
+		}
+		if math.IsInf(pair.unit[offsetY][offsetY]+pair.unit[slopeY][slopeY]+pair.unit[offsetZ][offsetZ]+pair.unit[slopeZ][slopeZ], 1) {
+			t.Skip("stations so close together that Fit refuses the covariance")
 		}
 		joint := solution{kept: pair.kept}
 		var seen law
