@@ -99,7 +99,7 @@ func checkWhole(faults *check.Faults, at check.Path, l units.Length) {
 }
 
 func checkLimit(faults *check.Faults, at check.Path, l units.Length) bool {
-	if l > Thickest || l < -Thickest {
+	if l > Thickest {
 		faults.Add(units.OutOfRange, at, l, "at most "+Thickest.String())
 		return false
 	}
