@@ -121,6 +121,7 @@ func TestVerdictRefusesOnTheWire(t *testing.T) {
 		{"governed by none", `"governs":1`, `"governs":2`, "out_of_range /governs"},
 		{"governed by less than none", `"governs":1`, `"governs":-1`, "out_of_range /governs"},
 		{"another ratio", `"ratio":0.5`, `"ratio":0.51`, "conflict /items/0/ratio"},
+		{"a small ratio that is as little off", `"found":"0.05 mm","u":"0.01 mm","limit":"0.1 mm","ratio":0.5`, `"found":"0.0001 mm","u":"0.01 mm","limit":"0.1 mm","ratio":0.001000001`, "conflict /items/0/ratio"},
 		{"no uncertainty", `"u":"0.01 mm",`, ``, "missing /items/0/u"},
 		{"uncertainty below zero", `"u":"0.01 mm"`, `"u":"-0.01 mm"`, "out_of_range /items/0/u"},
 		{"a basis unknown", `"stated"`, `"guessed"`, "unknown /basis"},

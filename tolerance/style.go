@@ -1,6 +1,10 @@
 package tolerance
 
-import "example.org/collinear/units"
+import (
+	"math"
+
+	"example.org/collinear/units"
+)
 
 // Style is how a verdict is put into words. The zero value is in hundredths of a
 // millimetre and of a millimetre per metre.
@@ -81,8 +85,5 @@ func (s Style) digits(q Quantity) int {
 		return digits // below zero shows none
 	}
 	const rounding = 1 + 1e-9
-	for step := 1.0; step > hundredth*rounding; step /= 10 {
-		digits++
-	}
-	return digits
+	return max(0, int(math.Ceil(-math.Log10(hundredth*rounding))))
 }
