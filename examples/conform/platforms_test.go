@@ -24,7 +24,7 @@ var update = flag.Bool("update", false, "write down what this module answers whe
 // + - * / and square roots there, each rounded by itself, and to a sine of its own. A
 // change of a formula, or of the suite, changes it: look at which answers, then write the
 // new one here.
-const exactly = "8ffd928f1c1a9013a64a581b6492477a4be6796f565d33b92c9263a591f9130a"
+const exactly = "dc61a95162360b44f4165b28f31a240f1733b02a36d52ea7a323aaa61f061fdb"
 
 // elsewhere holds the other answers as an amd64 processor gave them.
 const elsewhere = "testdata/elsewhere.json"

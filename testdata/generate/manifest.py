@@ -8,7 +8,7 @@ import hashlib
 import json
 import os
 
-VERSION = "1.2.1"
+VERSION = "1.3.0"
 TOP = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..")
 OTHERS = {"manifest.json"}
 

@@ -310,7 +310,7 @@ def tolerances(input, answer, guarded):
     return held
 
 
-def put(id, region, about, position, limits, target=None, span=None, source=None, **more):
+def put(id, region, about, position, limits, target=None, span=None, source=None, since=NEW, **more):
     """Adds a vector of judge; more is dof, confidence, guard."""
     input = {"position": position, **({"target": target} if target else {}), "limits": limits, **({"coupling": {"span": span}} if span else {}), **more}
     answer = decide(input)
@@ -343,7 +343,7 @@ def put(id, region, about, position, limits, target=None, span=None, source=None
             flags.append(mistake)
     source = source or {"kind": "multi_precision", "by": "%s: probabilities round the circle by Green's theorem, in one plane by erf or a series" % MPMATH,
                         "second": "Cartesian quadrature of the density with %s: 25 digits agree" % SECOND}
-    return old.AREA.add(id, "judge", region, flags, about, source, input, result, tolerance, since=NEW)
+    return old.AREA.add(id, "judge", region, flags, about, source, input, result, tolerance, since=since)
 
 
 # ---------------------------------------------------------------- vectors
@@ -388,6 +388,8 @@ REGIONS = {
     "guard_target": ("hard", "a guard where the target is uncertain as well"),
     "guard_on_limit": ("hard", "exactly on a limit that a guard has drawn in"),
     "guard_all": ("hard", "a guard that takes the whole limit"),
+    "probability_sliver": ("hard", "exactly on the limit, with errors that lie on a line: a quadrature of few points agrees with itself and is wrong"),
+    "probability_sliver_student": ("hard", "the same with few degrees of freedom"),
 }
 INVALID = {
     "dof_zero": "no degrees of freedom", "dof_negative": "degrees of freedom below zero", "dof_text": "degrees of freedom as text",
@@ -497,6 +499,8 @@ def hard(at, limits):
     put("guard-on-limit", "guard_on_limit", "0.08 less twice 0.01 mm is 0.06, and 0.06 stands on it", at("0.06 mm", "0.1 mm/m", "-0.03 mm", "0.2 mm/m", ("0.01 mm", "0.05 mm/m", "0.012 mm", "0.06 mm/m")), limits("0.08 mm", "0.6 mm/m", per_plane=True), guard=2)
     put("guard-over", "guard_on_limit", "a nanometre more is undecided", at("0.020001 mm", "0.1 mm/m", "0.055001 mm", "0.22 mm/m", ("0.008 mm", "0.04 mm/m", "0.01 mm", "0.05 mm/m")), limits("0.07 mm", "0.6 mm/m", per_plane=True), guard=1.5)
     put("guard-all", "guard_all", "three uncertainties are more than the limit: nothing passes, however good", at("0.003 mm", "0.02 mm/m", "-0.004 mm", "0.03 mm/m", ("0.025 mm", "0.06 mm/m", "0.022 mm", "0.07 mm/m")), limits("0.06 mm", "0.5 mm/m"), guard=3)
+    put("sliver-long", "probability_sliver", "on the edge, and ten limits uncertain along a line that is within half a degree of it", at("0.048 mm", "0.1 mm/m", "0.014 mm", "0.2 mm/m", ("0.5 mm", "0.15 mm/m", "0.005 mm", "0.1 mm/m"), correlation(0.9999, 0, 0)), limits("0.05 mm", "0.5 mm/m"), since="1.3.0")
+    put("sliver-student", "probability_sliver_student", "on the edge, a fifth of the limit uncertain along a line: less than one half by a sliver", at("0.03 mm", "0.12 mm/m", "0.04 mm", "-0.2 mm/m", ("0.01 mm", "0.1 mm/m", "0.01 mm", "0.12 mm/m"), correlation(0.9999, 0, 0)), limits("0.05 mm", "0.5 mm/m"), dof=4, since="1.3.0")
 
 
 def refuse(twin, region, path, value, code="out_of_range"):
