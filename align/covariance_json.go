@@ -224,25 +224,23 @@ func checkCorrelation(faults *check.Faults, at check.Path, r [4][4]float64) {
 	}
 }
 
-// possible runs a Cholesky factorisation, which ends at a negative pivot exactly
-// where a symmetric matrix has a negative eigenvalue.
+// possible runs a Cholesky factorisation, which ends at a pivot that is not above zero
+// exactly where a symmetric matrix has an eigenvalue that is not. Rounding of each
+// correlation moves an eigenvalue by up to three times as much (Gershgorin), so all are
+// raised by that: no pivot is then so small that what came before it decides its sign.
 func possible(r [4][4]float64, rounding float64) bool {
 	for k := range r {
+		r[k][k] += 3 * rounding
+	}
+	for k := range r {
 		top, below := &r[k], r[k+1:]
-		pivot := top[k]
-		if pivot < -rounding {
+		if top[k] <= 0 {
 			return false
 		}
 		for i := range below {
 			row := &below[i]
-			if pivot <= rounding {
-				if math.Abs(row[k]) > math.Sqrt(rounding) {
-					return false
-				}
-				continue
-			}
 			for j := range row[k+1:] {
-				row[k+1+j] -= row[k] * top[k+1+j] / pivot
+				row[k+1+j] -= row[k] * top[k+1+j] / top[k]
 			}
 		}
 	}
