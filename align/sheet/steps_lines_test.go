@@ -77,7 +77,7 @@ func exactInputs(w Working, l *line) (at values, scale float64) {
 	}
 	before := l.rule(at)
 	for i, was := range at {
-		at[i] = was + was/8
+		at[i] = was + was*0.1234567 // where no other station is
 		scale += 8 * math.Abs(l.rule(at)-before)
 		at[i] = was
 	}
