@@ -278,6 +278,9 @@ func TestChooseEqualsTryingEverything(t *testing.T) {
 		if err != nil || !got.Proven {
 			t.Fatalf("case %d: proven %v, %v", n, got.Proven, err)
 		}
+		if got.Nodes < 0 || got.Nodes > shims.DefaultNodes {
+			t.Fatalf("case %d: proven with %d nodes", n, got.Nodes)
+		}
 		if cost := costOf(rule, orders, got); cost != want {
 			t.Fatalf("case %d: costs %v, want %v\n%+v\n%+v\n%+v\n%+v", n, cost, want, stock, rule, orders, got)
 		}

@@ -129,10 +129,10 @@ func (p *problem) kind(s *size, piece Piece) int {
 }
 
 func gcd(a, b int64) int64 {
-	for b != 0 {
-		a, b = b, a%b
+	if b == 0 {
+		return a
 	}
-	return a
+	return gcd(b, a%b)
 }
 
 // fill counts what there is of each size, and what lies under each foot.
