@@ -188,7 +188,7 @@ func size(machine []thermal.Support, of func(s thermal.Support, p thermal.Piece)
 // A support rolls by the growth of its legs over the track, and that moves the shaft by
 // as much times its height: up to so many times the growth, with its own.
 const (
-	track = 200e6
+	track = 200e6 // nm, the least that is drawn
 	lever = 1 + 4500e6/track
 )
 
