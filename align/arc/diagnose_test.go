@@ -339,6 +339,21 @@ func TestDiagnoseCannotTell(t *testing.T) {
 	}
 }
 
+// Three readings decide what only their sensor tells, whatever they are; only the nine of
+// the other are tested, and one is warned of that would not be as one of twelve.
+func TestReadingsThatDecideAreNotTested(t *testing.T) {
+	const u = 5 * um
+	sets := filled(t, caseA, sensorPair(u, nine(180)...))
+	all := sets[1].Readings
+	sets[1].Readings = []align.Reading{all[0], all[4], all[8]}
+	free := 1 - mustDiagnose(t, sets...).Residuals[4].Leverage
+	far := func(n int) float64 { // the largest of n is further off once in a hundred times
+		return distuv.UnitNormal.Quantile((1 + math.Pow(0.99, 1/float64(n))) / 2)
+	}
+	sets[0].Readings[4].Value += u * units.Length((far(9)+far(12))/2/math.Sqrt(free))
+	checkWarned(t, "between nine and twelve", mustDiagnose(t, sets...).Warnings, "/sets/0/readings/4")
+}
+
 // With no error but chance, each kind of warning comes about once in a hundred
 // measurements, whether uncertainties are stated or not.
 func TestDiagnoseFalseAlarms(t *testing.T) {
