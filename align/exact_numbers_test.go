@@ -14,7 +14,7 @@ import (
 
 // precise is how many bits the exact answers are reckoned with; of the hardest
 // scenes, at a condition of 1e6, squares cost 40 of them.
-const precise = 320
+const precise = 256
 
 func precisely(x float64) *big.Float { return new(big.Float).SetPrec(precise).SetFloat64(x) }
 
@@ -48,7 +48,8 @@ var pi = func() *big.Float {
 
 // preciseDirection is the direction of a position in degrees.
 func preciseDirection(v align.View, t units.Clock) (sin, cos *big.Float) {
-	x := over(times(precisely(float64(t)), pi), precisely(180))
+	turned := math.Remainder(float64(t), 360) // exact
+	x := over(times(precisely(turned), pi), precisely(180))
 	square := times(x, x)
 	by := func(odd int) func(k int, term *big.Float) *big.Float {
 		return func(k int, term *big.Float) *big.Float {
@@ -78,6 +79,9 @@ func preciseFit(sets []align.Set) (value [4]float64, unit [4][4]float64, squares
 		}
 		m[i][n+i] = precisely(1)
 		for k, row := range rows {
+			if row[i].Sign() == 0 {
+				continue // another set's zero
+			}
 			weighted := times(weights[k], row[i])
 			for j := range n {
 				m[i][j] = add(m[i][j], times(weighted, row[j]))

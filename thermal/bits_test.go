@@ -9,7 +9,7 @@ import (
 )
 
 // The same bits on every platform. The bits are those of this code on amd64; that
-// they are right is for TestAgainstExactFractions to say, which allows some
+// they are right is for TestAgainstLongNumbers to say, which allows some
 // roundings where this allows none.
 func TestBits(t *testing.T) {
 	line := growWithin(t, mm, mixed()...)
