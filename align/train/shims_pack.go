@@ -251,7 +251,7 @@ type laying struct {
 	spans  []span
 	least  []int // handling of the feet from each on, as if there were no others
 	chosen []int // packs
-	next   int   // the least handling that was more than allowed
+	next   int   // the least handling that was more than allowed; zero: none was
 }
 
 // lay returns the packs of the feet, of totals that are listed, and how many pieces are
@@ -264,12 +264,12 @@ func (b *shimBox) lay(feet []int, totals []int64, most int) (packs []int, handle
 		l.spans[i] = b.spans[totals[foot]]
 		l.least[i] = l.least[i+1] + slices.Min(f.handled[l.spans[i].first:l.spans[i].end])
 	}
-	for allowed := l.least[0]; allowed <= most; allowed = max(allowed+1, l.next) {
-		l.next = math.MaxInt
+	for allowed := l.least[0]; allowed <= most; allowed = l.next {
+		l.next = 0
 		if l.from(0, 0, allowed) {
 			return l.chosen, allowed, true
 		}
-		if b.cut || l.next == math.MaxInt {
+		if b.cut || l.next <= allowed {
 			break
 		}
 	}
@@ -285,7 +285,9 @@ func (l *laying) from(i, spent, allowed int) bool {
 	for k := l.spans[i].first; k < l.spans[i].end; k++ {
 		now := spent + f.handled[k]
 		if atLeast := now + l.least[i+1]; atLeast > allowed {
-			l.next = min(l.next, atLeast)
+			if l.next == 0 || atLeast < l.next {
+				l.next = atLeast
+			}
 			continue
 		}
 		if !l.spend() {
