@@ -195,7 +195,7 @@ func (p *page) leaning(r *round, in plane, sign float64, d units.Length) int {
 }
 
 func signed(sign float64) string {
-	if sign == -1 {
+	if sign < 0 {
 		return "-"
 	}
 	return ""

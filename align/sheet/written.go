@@ -79,7 +79,7 @@ func (k kind) unworded(text string, v align.View) (amount string, sign int) {
 		return natures[k].text(0, Metric, natures[k].digits[0]), 0
 	}
 	for _, sign := range [...]int{+1, -1} {
-		before, after, _ := strings.Cut(natures[k].words[k.side(sign == -1, v)], "%")
+		before, after, _ := strings.Cut(natures[k].words[k.side(sign < 0, v)], "%")
 		if before+after == "" {
 			continue
 		}
