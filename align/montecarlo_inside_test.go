@@ -94,3 +94,21 @@ func TestTrialsSeeWhatFitSees(t *testing.T) {
 		t.Errorf("%v", saw)
 	}
 }
+
+// Each of the four numbers by itself, so little seen that a fit refuses, and a little more.
+func TestTrialsSeeEachNumber(t *testing.T) {
+	var seen law
+	seen.addFullTurn(law{1, 1}, 2)
+	for k := range four {
+		for _, least := range []float64{0.1, 10} {
+			var r triangle
+			for i := range r.rows {
+				r.rows[i][0], r.pivot[i] = 1, 1
+			}
+			r.pivot[k] = math.Pow(least/limitCondition, 2)
+			if got, want := r.sees(&seen), least > 1; got != want {
+				t.Errorf("number %d, condition %.3g: %t", k, limitCondition/least, got)
+			}
+		}
+	}
+}
