@@ -121,7 +121,7 @@ func (d drawing) points() units.Length {
 func TestOracleReadsTheTruth(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := randomDrawing(t)
-		if off := readByHand(d, d.feet[0].X, handErrors{}); math.Abs(off) > 1e-100 {
+		if off := readByHand(d, d.feet[0].X, handErrors{}); math.Abs(off) > 1e-130 {
 			t.Errorf("off by %v", off)
 		}
 	})
