@@ -75,9 +75,9 @@ func TestProbabilityAlongTheLimit(t *testing.T) {
 }
 
 // The longest of them see the whole disc in two slivers, which are at a right angle to
-// their length.
-func TestProbabilityInTwoSlivers(t *testing.T) {
-	for _, s := range [][2]float64{{697, 8.473e-6}, {126, 1.44e-6}, {266, 5.032e-5}, {115.7, 1.245e-5}, {247.5, 6.463e-5}} {
+// their length; of the narrowest only the last digits of the mean tell the depth.
+func TestProbabilityOfLongestAndNarrowest(t *testing.T) {
+	for _, s := range [][2]float64{{697, 8.473e-6}, {126, 1.44e-6}, {266, 5.032e-5}, {115.7, 1.245e-5}, {247.5, 6.463e-5}, {1.26e-3, 1e-9}, {1e-4, 3e-9}} {
 		for _, depth := range []float64{-1e-10, -1e-12, 0, 1e-12, 1e-10, 1e-9, 1e-6} {
 			for _, end := range []float64{1, -1} {
 				for _, along := range []float64{0, 1e-8, -1e-8, 0.5, -0.5} {
