@@ -93,7 +93,9 @@ func (r *DecisionRule) UnmarshalText(text []byte) error { return words.Unmarshal
 //
 // Accuracy: a probability is right to 1e-9 for the covariance given and is
 // rounded to that; checked against another quadrature, drawing, and numbers in
-// many digits. Of an item that has an uncertainty it is never given as 0 or 1.
+// many digits. Of what is known to a ten-millionth of its limit and as close to
+// it, the last digit of a float64 decides. Of an item that has an uncertainty it
+// is never given as 0 or 1.
 // JudgeBy allocates nothing when it answers. It refuses what Judge does, and what
 // Validate of a does, with paths from /acceptance.
 func (l Limits) JudgeBy(off align.Estimate, k align.Coupling, a Acceptance) (Verdict, error) {
